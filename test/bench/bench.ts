@@ -1,0 +1,156 @@
+/** `npm run bench`: how long the shipped script takes, beside the aims; exits with 1 when an aim is missed. */
+
+import { execFileSync } from "node:child_process";
+import { mkdirSync, readFileSync } from "node:fs";
+import vm from "node:vm";
+import { buildSync } from "esbuild";
+import { madeLog } from "./log.ts";
+
+const CODE = readFileSync("dist/Code.js", "utf8");
+/** 2026-11-25 as days since 1970-01-01. */
+const AS_OF = 20782;
+const DAY_MS = 86_400_000;
+
+type Call = (...args: unknown[]) => unknown;
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] as number;
+}
+
+function time(times: number, work: () => unknown): number {
+  work();
+  return median(
+    Array.from({ length: times }, () => {
+      const started = performance.now();
+      work();
+      return performance.now() - started;
+    }),
+  );
+}
+
+/** A realm as bare as the host's, with the one service the formulas ask for. */
+function freshRealm(): vm.Context {
+  const realm = vm.createContext({
+    SpreadsheetApp: { getActive: () => ({ getSpreadsheetTimeZone: () => "Etc/UTC" }) },
+  });
+  return realm;
+}
+
+function loadTime(): number {
+  // A script compiled anew each time, as a call on the host does it.
+  return median(
+    Array.from({ length: 31 }, (_, at) => {
+      const realm = freshRealm();
+      const source = `${CODE}\n// ${at}`;
+      const started = performance.now();
+      vm.runInContext(source, realm);
+      return performance.now() - started;
+    }),
+  );
+}
+
+const realm = freshRealm();
+vm.runInContext(CODE, realm);
+const shipped = (name: string): Call => vm.runInContext(name, realm) as Call;
+const dateInRealm = vm.runInContext("(ms) => new Date(ms)", realm) as (ms: number) => unknown;
+
+function restTime(plantCount: number, rowCount: number): { ms: number; answers: unknown[] } {
+  const { plants, rows } = madeLog(plantCount, rowCount);
+  const log = [
+    ["Date", "Plant", "Event"],
+    ...rows.map(({ day, plant, event }) => [dateInRealm(day * DAY_MS), plant, event]),
+  ];
+  const keys = plants.map((plant) => [plant]);
+  const asOf = dateInRealm(AS_OF * DAY_MS);
+  const rest = shipped("ROOT_REST");
+  const answers = rest(keys, log, asOf) as unknown[][];
+  return { ms: time(rowCount > 20_000 ? 9 : 21, () => rest(keys, log, asOf)), answers: answers.map((row) => row[0]) };
+}
+
+function nativeTime(plantCount: number, rowCount: number): { ms: number; answers: number[] } {
+  mkdirSync(".cache/bench", { recursive: true });
+  buildSync({
+    entryPoints: ["test/bench/native.ts"],
+    outfile: ".cache/bench/native.cjs",
+    bundle: true,
+    platform: "node",
+    format: "cjs",
+    logLevel: "error",
+    define: { "process.env.NODE_ENV": '"production"' },
+  });
+  const printed = execFileSync("node", [".cache/bench/native.cjs", String(plantCount), String(rowCount)], {
+    encoding: "utf8",
+    maxBuffer: 64 << 20,
+  });
+  return JSON.parse(printed) as { ms: number; answers: number[] };
+}
+
+function solveTime(): number {
+  const elements = ["N", "P", "K", "Ca", "Mg", "S", "Fe", "Mn", "Zn", "B", "Cu", "Mo"];
+  const target = [elements, [210, 31, 235, 200, 48.6, 64, 2, 0.5, 0.05, 0.5, 0.02, 0.011]];
+  const headings = ["Feed", "Basis", "Origin", "Analysis published", ...elements];
+  // Twelve feeds, each holding three elements in shares that no other has.
+  const feeds = [
+    headings,
+    ...elements.map((symbol, at) => [
+      `Feed for ${symbol}`,
+      "w/w",
+      "mineral",
+      true,
+      ...elements.map((_, to) => (to === at ? 12 : to === (at + 5) % 12 ? 4 + at / 7 : to === (at + 7) % 12 ? 2 : "")),
+    ]),
+  ];
+  const solve = shipped("FEED_SOLVE");
+  return time(301, () => solve(target, feeds));
+}
+
+interface Row {
+  what: string;
+  measured: string;
+  aim: string;
+  met: boolean;
+}
+const table: Row[] = [];
+function row(what: string, measured: number, unit: string, aim: { atMost?: number; atLeast?: number }): void {
+  const { atMost, atLeast } = aim;
+  table.push({
+    what,
+    measured: `${measured >= 100 ? measured.toFixed(0) : measured.toPrecision(3)} ${unit}`,
+    aim: atMost !== undefined ? `≤ ${atMost} ${unit}` : atLeast !== undefined ? `≥ ${atLeast} ${unit}` : "",
+    met: measured <= (atMost ?? Number.POSITIVE_INFINITY) && measured >= (atLeast ?? Number.NEGATIVE_INFINITY),
+  });
+}
+
+row("dist/Code.js, minified", Buffer.byteLength(CODE) / 1000, "kB", { atMost: 120 });
+row("load in a fresh realm, median of 31", loadTime(), "ms", { atMost: 10 });
+row("FEED_SOLVE, 12 feeds × 12 elements", solveTime(), "ms", { atMost: 1 });
+const rest = [
+  [200, 10_000],
+  [200, 100_000],
+  [2_000, 10_000],
+  [2_000, 100_000],
+].map(([plants, rows]) => {
+  const timed = restTime(plants as number, rows as number);
+  const aim = plants === 2_000 && rows === 100_000 ? { atMost: 200 } : {};
+  row(`ROOT_REST, ${plants} plants × ${rows} log rows`, timed.ms, "ms", aim);
+  return timed;
+});
+const growth = (rest[3] as { ms: number }).ms / (rest[2] as { ms: number }).ms;
+row("growth of ROOT_REST from 10,000 to 100,000 rows (linear is 10)", growth, "times", { atMost: 13 });
+
+const ours = rest[2] as { ms: number; answers: unknown[] };
+const native = nativeTime(2_000, 10_000);
+row("native, one MAXIFS a plant, 2000 × 10000", native.ms, "ms", {});
+row("ROOT_REST faster than native at 2000 × 10000", native.ms / ours.ms, "times", { atLeast: 50 });
+const differ = ours.answers.filter((days, at) => {
+  const last = native.answers[at] as number;
+  return days === "" ? last !== 0 : last !== AS_OF - (days as number);
+}).length;
+if (differ > 0) throw new Error(`${differ} plants differ between ROOT_REST and the native formulas.`);
+
+console.log("| what | measured | aim | met |\n| --- | --- | --- | --- |");
+for (const { what, measured, aim, met } of table) {
+  console.log(`| ${what} | ${measured} | ${aim} | ${aim === "" ? "" : met ? "yes" : "NO"} |`);
+}
+process.exit(table.every(({ met }) => met) ? 0 : 1);
