@@ -6,6 +6,14 @@
 /** A value to write. Text is always stored as text, whatever it looks like. A day becomes a date cell. */
 export type PlainCell = string | number | boolean | null | { readonly day: number };
 
+/** A rectangle of cells. */
+export interface Block {
+  readonly row: number;
+  readonly column: number;
+  readonly rows: number;
+  readonly columns: number;
+}
+
 /** A mark (developer metadata) that stays with its tab or column through renames, moves and inserts. */
 export interface Mark {
   readonly tabId: number;
@@ -18,44 +26,65 @@ export interface Mark {
 export interface TabPort {
   readonly id: number;
   readonly name: string;
-  /** Everything on the tab from A1 to the last row and column with content, untouched values. One call. */
+  /** Everything from A1 to the last row and column with content, untouched values; [] for an empty tab. One call. */
   readAll(): readonly (readonly unknown[])[];
-  /** A block, untouched values. One call. */
-  read(row: number, column: number, rows: number, columns: number): readonly (readonly unknown[])[];
-  /** Formulas of a block, "" where there is none. One call. */
-  readFormulas(row: number, column: number, rows: number, columns: number): readonly (readonly string[])[];
-  /** Last row with any content, 0 for an empty tab. One call. */
-  lastRow(): number;
-  /** Last column with any content, 0 for an empty tab. One call. */
-  lastColumn(): number;
-  /** Rows of the grid, filled or not. One call. */
-  gridRows(): number;
-  /** One write; text literally, days as date cells. Grows the grid when the block lies below it. */
+  /** Formulas of a block, "" where there is none (also in cells that a formula elsewhere fills). One call. */
+  readFormulas(block: Block): readonly (readonly string[])[];
+  /** Merged areas that touch the block. One call. */
+  mergedIn(block: Block): readonly Block[];
+  /**
+   * Writes a block: text literally, days as date cells, null as blank. One call, and two more when the block
+   * lies outside what readAll has seen and the grid has to be measured and grown.
+   */
   write(row: number, column: number, values: readonly (readonly PlainCell[])[]): void;
 }
 
-/** What the set-up does to a tab, apart from writing cells. Every method may be called again without harm. */
+/** A warning before editing a block; never a lock. */
+export interface Warning {
+  readonly text: string;
+  readonly block: Block;
+  /** Makes the warning cover another block. */
+  stretch(block: Block): void;
+}
+
+/** What is on a tab besides values, for its first `columns` columns. */
+export interface TabLook {
+  readonly frozenRows: number;
+  /** Notes of the heading cells. */
+  readonly notes: readonly string[];
+  /** Number formats of row 2. */
+  readonly formats: readonly string[];
+  /** Whether row 2 has a validation rule. */
+  readonly ruled: readonly boolean[];
+  readonly warnings: readonly Warning[];
+}
+
+/** What the set-up does to a tab, apart from writing cells. Column-wide things reach from row 2 to the end. */
 export interface TabSetup {
+  look(columns: number): TabLook;
   freezeHeading(): void;
   mark(column: number | null, text: string): void;
   note(column: number, text: string): void;
-  /** Cells from row 2 down; a person may still type other values, the cell is only flagged. */
+  /** A list to pick from; a person may still type other values, the cell is only flagged. */
   offerChoices(column: number, choices: readonly string[]): void;
+  /** The same, from the cells of another tab's column. */
   offerNames(column: number, fromTab: TabPort, fromColumn: number): void;
   format(column: number, pattern: string): void;
-  /** A warning before editing, never a lock. */
-  warnOnEdit(row: number, column: number, rows: number, columns: number, why: string): void;
+  warnOnEdit(block: Block, text: string): void;
 }
 
 export interface WorkbookPort {
-  /** One call. */
+  /** In the order of the workbook, hidden ones too. One call. */
   tabs(): readonly TabPort[];
-  /** One call. */
-  marks(): readonly Mark[];
+  /** Marks whose text is `wanted`. One call. */
+  marks(wanted: (text: string) => boolean): readonly Mark[];
   /** Calendar day of a value read from a cell, null when it is no date; one call in all for the time zone. */
   dayOf(value: unknown): number | null;
+  /** The calendar day it is now in the spreadsheet's time zone; shares its one call with dayOf. */
+  today(): number;
+  /** An empty tab after the last one. */
   addTab(name: string): TabPort;
   setup(tab: TabPort): TabSetup;
-  /** Runs `work` under the document lock; BadInput "busy" when the lock is not had in time. Flushes before it releases. */
+  /** Runs `work` under the document lock; BadInput "busy" when the lock is not had in time. Flushes before it releases. One call. */
   locked<T>(work: () => T): T;
 }

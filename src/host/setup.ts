@@ -1,0 +1,92 @@
+/** What the set-up does to one tab, over a Sheet: frozen heading, marks, notes, lists, formats, warnings. */
+
+import type { Block, TabPort, TabSetup } from "../sheet/port.ts";
+import { blockOf } from "./tab.ts";
+
+type Sheet = GoogleAppsScript.Spreadsheet.Sheet;
+
+/** The key of the add-on's developer metadata; the value says what the tab or column is. */
+export const MARK_KEY = "stillroot";
+
+/** "A", "Z", "AA": the letters of a column, for a range that is a whole column. */
+function columnLetters(column: number): string {
+  let letters = "";
+  for (let rest = column; rest > 0; rest = Math.floor((rest - 1) / 26)) {
+    letters = String.fromCharCode(65 + ((rest - 1) % 26)) + letters;
+  }
+  return letters;
+}
+
+/** `sheetOf` finds the sheet of another tab of the same workbook. */
+export function setupOf(sheet: Sheet, sheetOf: (tab: TabPort) => Sheet): TabSetup {
+  const rangeOf = (block: Block) => sheet.getRange(block.row, block.column, block.rows, block.columns);
+  /** A whole column of any tab, which is what marks and open lists are tied to. */
+  const wholeColumn = (of: Sheet, column: number) => {
+    const letters = columnLetters(column);
+    return of.getRange(`${letters}:${letters}`);
+  };
+  let rowsInGrid: number | null = null;
+  const belowHeading = (of: Sheet, column: number) => {
+    let rows = of === sheet ? rowsInGrid : null;
+    rows ??= of.getMaxRows();
+    if (rows < 2) {
+      of.insertRowsAfter(rows, 1);
+      rows = 2;
+    }
+    if (of === sheet) rowsInGrid = rows;
+    return of.getRange(2, column, rows - 1, 1);
+  };
+
+  return {
+    look(columns) {
+      // Row 2 is asked for its formats and rules, so it has to be there.
+      belowHeading(sheet, 1);
+      const heading = { row: 1, column: 1, rows: 1, columns };
+      const first = { row: 2, column: 1, rows: 1, columns };
+      return {
+        frozenRows: sheet.getFrozenRows(),
+        notes: rangeOf(heading).getNotes()[0] ?? [],
+        formats: rangeOf(first).getNumberFormats()[0] ?? [],
+        ruled: (rangeOf(first).getDataValidations()[0] ?? []).map((rule) => rule !== null),
+        warnings: sheet.getProtections(SpreadsheetApp.ProtectionType.RANGE).map((protection) => ({
+          text: protection.getDescription(),
+          block: blockOf(protection.getRange()),
+          stretch: (block: Block) => {
+            protection.setRange(rangeOf(block));
+          },
+        })),
+      };
+    },
+    freezeHeading() {
+      sheet.setFrozenRows(1);
+    },
+    mark(column, text) {
+      const visibility = SpreadsheetApp.DeveloperMetadataVisibility.DOCUMENT;
+      if (column === null) sheet.addDeveloperMetadata(MARK_KEY, text, visibility);
+      else wholeColumn(sheet, column).addDeveloperMetadata(MARK_KEY, text, visibility);
+    },
+    note(column, text) {
+      rangeOf({ row: 1, column, rows: 1, columns: 1 }).setNote(text);
+    },
+    offerChoices(column, choices) {
+      const rule = SpreadsheetApp.newDataValidation()
+        .requireValueInList([...choices], true)
+        .setAllowInvalid(true)
+        .build();
+      belowHeading(sheet, column).setDataValidation(rule);
+    },
+    offerNames(column, fromTab, fromColumn) {
+      const rule = SpreadsheetApp.newDataValidation()
+        .requireValueInRange(belowHeading(sheetOf(fromTab), fromColumn), true)
+        .setAllowInvalid(true)
+        .build();
+      belowHeading(sheet, column).setDataValidation(rule);
+    },
+    format(column, pattern) {
+      belowHeading(sheet, column).setNumberFormat(pattern);
+    },
+    warnOnEdit(block, text) {
+      rangeOf(block).protect().setDescription(text).setWarningOnly(true);
+    },
+  };
+}
