@@ -35,7 +35,7 @@ const GRADE = new RegExp(
   "i",
 );
 const NEXT = new RegExp(
-  String.raw`^([A-Za-z][A-Za-z0-9]*(?:\s?-\s?N(?![A-Za-z]))?)\s*[:=]?\s*(-?\s*${NUMBER})\s*%?`,
+  String.raw`^([A-Za-z][A-Za-z0-9]*(?:\s?-\s?N)?)(?![A-Za-z0-9])\s*[:=]?\s*(-?\s*${NUMBER})\s*%?`,
   "i",
 );
 

@@ -1,6 +1,7 @@
 /** Non-negative least squares by an active set: the x ≥ 0 that makes |Ax − b| least. */
 
 import { NoConvergence } from "./errors.ts";
+import { dot, leastSquares, lengthOf, type Vector } from "./least-squares.ts";
 
 export interface NonNegativeFit {
   /** One for each column, none negative. */
@@ -11,146 +12,110 @@ export interface NonNegativeFit {
   readonly gradient: readonly number[];
 }
 
-type Vector = readonly number[];
-
-/** A column whose part outside the others is smaller than this share of it counts as a mix of them. */
-const DEPENDENT = 1e-9;
 /** A direction must promise at least this share of |b| to be worth going. */
 const WORTHWHILE = 1e-12;
 
-const dot = (a: Vector, b: Vector): number => {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += (a[i] as number) * (b[i] as number);
-  return sum;
-};
+/** The columns in use and their coefficients; all others are 0. */
+interface ActiveSet {
+  readonly used: readonly number[];
+  readonly x: readonly number[];
+}
+
+function remainder(columns: readonly Vector[], wanted: Vector, { used, x }: ActiveSet): number[] {
+  const left = wanted.slice();
+  used.forEach((j, k) => {
+    const column = columns[j] as Vector;
+    const share = x[k] as number;
+    for (let i = 0; i < left.length; i++) left[i] = (left[i] as number) - share * (column[i] as number);
+  });
+  return left;
+}
 
 /**
- * Least squares over columns of length 1 that are no mixes of each other, by Gram–Schmidt done twice
- * (twice is enough). Null when a column is a mix of those before it.
+ * Takes column `entering` into the set and fits. Where the fit asks for a negative coefficient, goes from the old
+ * coefficients towards it until the first one reaches 0, leaves that column out, and fits again: each turn is one
+ * column shorter, so it ends. Null when the entering column brings nothing of its own.
  */
-function leastSquares(columns: readonly Vector[], wanted: Vector): number[] | null {
-  const basis: number[][] = [];
-  const upper: number[][] = [];
-  const projected: number[] = [];
-  const left = wanted.slice();
-  for (const column of columns) {
-    const rest = column.slice();
-    const above: number[] = new Array<number>(basis.length).fill(0);
-    for (let pass = 0; pass < 2; pass++) {
-      for (let k = 0; k < basis.length; k++) {
-        const q = basis[k] as number[];
-        const share = dot(q, rest);
-        above[k] = (above[k] as number) + share;
-        for (let i = 0; i < rest.length; i++) rest[i] = (rest[i] as number) - share * (q[i] as number);
+function enter(columns: readonly Vector[], wanted: Vector, set: ActiveSet, entering: number): ActiveSet | null {
+  let used = [...set.used, entering];
+  let x = [...set.x, 0];
+  const fitUsed = (): number[] | null =>
+    leastSquares(
+      used.map((j) => columns[j] as Vector),
+      wanted,
+    );
+  let fitted = fitUsed();
+  if (fitted === null || !((fitted[fitted.length - 1] as number) > 0)) return null;
+  while (fitted.some((value) => !(value > 0))) {
+    let step = 1;
+    let leaving = -1;
+    for (let k = 0; k < used.length; k++) {
+      const from = x[k] as number;
+      const to = fitted[k] as number;
+      // from > 0 for all but the entering column, and that one's fit is positive in the first turn.
+      const reach = to > 0 ? 1 : from > 0 ? from / (from - to) : 0;
+      if (!(to > 0) && (leaving < 0 || reach < step)) {
+        step = reach;
+        leaving = k;
       }
     }
-    const length = Math.sqrt(dot(rest, rest));
-    if (!(length > DEPENDENT)) return null;
-    for (let i = 0; i < rest.length; i++) rest[i] = (rest[i] as number) / length;
-    above.push(length);
-    const share = dot(rest, left);
-    for (let i = 0; i < left.length; i++) left[i] = (left[i] as number) - share * (rest[i] as number);
-    basis.push(rest);
-    upper.push(above);
-    projected.push(share);
+    const next = x.map((from, k) => Math.max(0, from + step * ((fitted as number[])[k] as number) - step * from));
+    const stays = (k: number) => k !== leaving;
+    used = used.filter((_, k) => stays(k));
+    x = next.filter((_, k) => stays(k));
+    fitted = fitUsed();
+    if (fitted === null) return null;
   }
-  const x = projected;
-  for (let k = x.length - 1; k >= 0; k--) {
-    const r = upper[k] as number[];
-    const value = (x[k] as number) / (r[k] as number);
-    x[k] = value;
-    for (let i = 0; i < k; i++) x[i] = (x[i] as number) - value * (r[i] as number);
-  }
-  return x;
+  return { used, x: fitted };
 }
 
 /**
  * Lawson & Hanson 1974, Solving Least Squares Problems, ch. 23, algorithm NNLS, on columns scaled to length 1.
- * A column joins only when it is no mix of those in use and its own coefficient comes out positive, so each
- * round lowers the residual and no set comes back. A column of zeros stays at 0; of equal columns the first is used.
+ * A column joins only when it is no mix of those in use, its own coefficient comes out positive, and the residual
+ * falls; so no set comes back and the search cannot go in circles. A column of zeros stays at 0; of equal
+ * columns the first is used.
+ *
  * `columns` are the columns of A, each as long as `wanted`. Throws NoConvergence with the residual after
- * 30 rounds a column, which no problem has been seen to need.
+ * 30 rounds a column, ten times what Lawson & Hanson allow.
  */
 export function nonNegativeLeastSquares(columns: readonly Vector[], wanted: Vector): NonNegativeFit {
-  const lengths = columns.map((column) => Math.sqrt(dot(column, column)));
+  const lengths = columns.map(lengthOf);
   const unit = columns.map((column, j) => {
     const length = lengths[j] as number;
     return length > 0 ? column.map((value) => value / length) : column;
   });
-  const size = Math.sqrt(dot(wanted, wanted));
-  const x: number[] = columns.map(() => 0);
-  let used: number[] = [];
-  const residualNow = (): number[] => {
-    const left = wanted.slice();
-    for (const j of used) {
-      const column = unit[j] as Vector;
-      for (let i = 0; i < left.length; i++) left[i] = (left[i] as number) - (x[j] as number) * (column[i] as number);
-    }
-    return left;
-  };
-  let left = residualNow();
+  const worthwhile = WORTHWHILE * lengthOf(wanted);
+  let set: ActiveSet = { used: [], x: [] };
+  let left = wanted.slice();
   const refused = new Set<number>();
-  const mostRounds = 30 * (columns.length + 1);
   for (let round = 0; ; round++) {
-    let best = -1;
-    let bestGain = WORTHWHILE * size;
+    let entering = -1;
+    let most = worthwhile;
     for (let j = 0; j < columns.length; j++) {
-      if (lengths[j] === 0 || refused.has(j) || used.includes(j)) continue;
+      if (!((lengths[j] as number) > 0) || refused.has(j) || set.used.includes(j)) continue;
       const gain = dot(unit[j] as Vector, left);
-      if (gain > bestGain) {
-        best = j;
-        bestGain = gain;
+      if (gain > most) {
+        entering = j;
+        most = gain;
       }
     }
-    if (best < 0) break;
-    if (round >= mostRounds) {
-      throw new NoConvergence(
-        "The doses did not settle. Leave out feeds that are nearly alike.",
-        Math.sqrt(dot(left, left)),
-      );
+    if (entering < 0) break;
+    if (round >= 30 * columns.length) {
+      throw new NoConvergence("The doses did not settle. Leave out feeds that are nearly alike.", lengthOf(left));
     }
-    const trial = [...used, best];
-    let fitted = leastSquares(
-      trial.map((j) => unit[j] as Vector),
-      wanted,
-    );
-    if (fitted === null || !((fitted[fitted.length - 1] as number) > 0)) {
-      refused.add(best);
+    const next = enter(unit, wanted, set, entering);
+    const nextLeft = next === null ? left : remainder(unit, wanted, next);
+    if (next === null || !(lengthOf(nextLeft) < lengthOf(left))) {
+      refused.add(entering);
       continue;
     }
-    used = trial;
-    while (fitted.some((value) => !(value > 0))) {
-      // Go from x towards the fit until the first coefficient reaches 0, and leave that column out.
-      let step = 1;
-      fitted.forEach((value, k) => {
-        const from = x[used[k] as number] as number;
-        if (!(value > 0)) step = Math.min(step, from / (from - value));
-      });
-      const kept: number[] = [];
-      fitted.forEach((value, k) => {
-        const j = used[k] as number;
-        const from = x[j] as number;
-        const next = value > 0 || from / (from - value) > step ? from + step * (value - from) : 0;
-        x[j] = Math.max(next, 0);
-        if (next > 0) kept.push(j);
-      });
-      used = kept;
-      // Columns that are no mixes of each other stay so when one leaves.
-      fitted =
-        leastSquares(
-          used.map((j) => unit[j] as Vector),
-          wanted,
-        ) ?? [];
-    }
-    used.forEach((j, k) => {
-      x[j] = (fitted as number[])[k] as number;
-    });
-    left = residualNow();
+    set = next;
+    left = nextLeft;
     refused.clear();
   }
-  return {
-    x: x.map((value, j) => (value > 0 ? value / (lengths[j] as number) : 0)),
-    residual: Math.sqrt(dot(left, left)),
-    gradient: columns.map((column) => dot(column, left)),
-  };
+  const x = columns.map(() => 0);
+  set.used.forEach((j, k) => {
+    x[j] = (set.x[k] as number) / (lengths[j] as number);
+  });
+  return { x, residual: lengthOf(left), gradient: columns.map((column) => dot(column, left)) };
 }
