@@ -58,3 +58,9 @@ export function overlaps(one: Area, other: Area): boolean {
     other.column < one.column + one.columns
   );
 }
+
+/** An area after columns were inserted: pushed to the right, or wider when they lie inside. */
+export function widened(area: Area, before: number, count: number): Area {
+  if (before <= area.column) return { ...area, column: area.column + count };
+  return before < area.column + area.columns ? { ...area, columns: area.columns + count } : area;
+}

@@ -1,5 +1,6 @@
 /** A grid of cells in memory, for tests in Node. It works out no formula itself: give it a `calculate`. */
 
+import { widened } from "./a1.ts";
 import type {
   Area,
   CellChange,
@@ -157,6 +158,7 @@ class MemoryTab implements GridTab {
     this.markList = this.markList.map((mark) =>
       mark.column !== null && mark.column >= before ? { ...mark, column: mark.column + count } : mark,
     );
+    this.protectionList = this.protectionList.map((each) => ({ ...each, area: widened(each.area, before, count) }));
   }
   deleteColumns(first: number, count: number): void {
     this.columnCount -= count;

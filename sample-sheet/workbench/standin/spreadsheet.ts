@@ -40,9 +40,12 @@ function makeSpreadsheet(book: Book, screen: Screen, ways: Ways): Spreadsheet {
         grid.activate(sheet.getSheetId());
         return sheet;
       }),
-    insertSheet: (name?: unknown) =>
+    /** `index` counts from 0: the new tab stands before the one that is there now. */
+    insertSheet: (name?: unknown, index?: unknown) =>
       gate.reach("Spreadsheet.insertSheet", "write", () => {
         if (typeof name !== "string") throw new Error("not imitated: Spreadsheet.insertSheet without a name");
+        const last = index === undefined || (typeof index === "number" && index >= grid.tabs().length);
+        if (!last) throw new Error("not imitated: Spreadsheet.insertSheet before another tab");
         if (grid.tabs().some((tab) => tab.name().toLowerCase() === name.toLowerCase())) {
           throw new Error(`A sheet with the name "${name}" already exists. Please enter another name.`);
         }
