@@ -14,6 +14,10 @@ export interface ColumnSpec {
   readonly choices?: readonly string[];
   /** For `name`: the tab whose key column this refers to. */
   readonly refersTo?: TabName;
+  /** Number format of the cells; days have their own, other cells none. */
+  readonly format?: string;
+  /** No arithmetic needs it: a cell here that cannot be read is reported, and its row is used all the same. */
+  readonly aside?: boolean;
   /** One sentence, put as a note on the heading cell. */
   readonly help: string;
 }
@@ -21,8 +25,10 @@ export interface ColumnSpec {
 export interface TabSpec {
   readonly name: TabName;
   readonly aliases?: readonly string[];
-  /** The column whose last filled cell ends the list. */
+  /** The column that names a row; a row without it is not a record, and the last filled cell of it ends the list. */
   readonly key: string;
+  /** Columns that also make a row a record when the key is blank: a log row typed by hand has no Id. */
+  readonly alsoKeys?: readonly string[];
   readonly columns: readonly ColumnSpec[];
   readonly help: string;
 }
@@ -41,3 +47,11 @@ export const TAB_NAMES = [
 ] as const;
 
 export type TabName = (typeof TAB_NAMES)[number];
+
+/** Days are shown so that nobody has to guess which number is the month. */
+export const DAY_FORMAT = "yyyy-mm-dd";
+
+/** The number format a column gets, or null. */
+export function formatOf(column: ColumnSpec): string | null {
+  return column.format ?? (column.kind === "day" ? DAY_FORMAT : null);
+}

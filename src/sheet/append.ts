@@ -1,0 +1,211 @@
+/** Appends records below the last row of a log: once each, as literal text, without touching what is not ours. */
+
+import { BadInput } from "../core/errors.ts";
+import { type Book, type Columns, columnAt, columnLetters, findColumns, findTab, noTab } from "./find.ts";
+import type { PlainCell, TabPort } from "./port.ts";
+import { type Segment, segmentsOf } from "./segments.ts";
+import type { TabSpec } from "./spec.ts";
+import { isBlank, sameCell } from "./stored.ts";
+
+/** Cells by our own heading; a heading that is not there stays blank. The key (Id) must be there. */
+export type SheetRecord = Readonly<Record<string, PlainCell>>;
+
+export interface Appended {
+  readonly written: number;
+  /** Found by their Id, from an earlier try. */
+  readonly already: number;
+  /** Sentences on those that stand there with other values; they were left as they are. */
+  readonly differing: readonly string[];
+}
+
+interface Log {
+  readonly book: Book;
+  readonly spec: TabSpec;
+  readonly tab: TabPort;
+  readonly values: readonly (readonly unknown[])[];
+  readonly columns: Columns;
+}
+
+/**
+ * Call it inside `workbook.locked`, with the book opened there. Costs seven calls besides those of openBook
+ * and the lock, more only when columns of somebody else's lie filled between ours.
+ */
+export function appendRecords(book: Book, spec: TabSpec, records: readonly SheetRecord[]): Appended {
+  const tab = findTab(book, spec);
+  if (!tab) throw noTab(spec);
+  const values = tab.readAll();
+  const columns = findColumns(book, spec, tab, values[0] ?? []);
+  for (const heading of headingsUsed(spec, records)) columnAt(columns, heading);
+  const log: Log = { book, spec, tab, values, columns };
+
+  const { fresh, already, differing } = sortOut(log, once(records, spec.key));
+  if (fresh.length > 0) writeFresh(log, fresh);
+  return { written: fresh.length, already, differing };
+}
+
+/** The key and every heading that holds something in one of the records, in the order of the tab's data. */
+function headingsUsed(spec: TabSpec, records: readonly SheetRecord[]): string[] {
+  return spec.columns
+    .map(({ heading }) => heading)
+    .filter((heading) => heading === spec.key || records.some((record) => !isBlank(record[heading] ?? null)));
+}
+
+/** A record sent twice in one request counts once; two different ones under one Id are refused. */
+function once(records: readonly SheetRecord[], key: string): SheetRecord[] {
+  const byId = new Map<PlainCell, string>();
+  return records.filter((record) => {
+    const id = record[key] ?? null;
+    const content = JSON.stringify(record);
+    const earlier = byId.get(id);
+    if (earlier !== undefined && earlier !== content) {
+      throw new BadInput("id-twice", "Two different records came under the same Id. Reload the panel and try again.");
+    }
+    byId.set(id, content);
+    return earlier === undefined;
+  });
+}
+
+/** Parts the records into those not yet there and those found by their Id. */
+function sortOut(log: Log, records: readonly SheetRecord[]) {
+  const { spec, values, columns, book } = log;
+  const idAt = columnAt(columns, spec.key) - 1;
+  const rowOfId = new Map<unknown, number>();
+  for (let index = 1; index < values.length; index++) {
+    const id = values[index]?.[idAt];
+    if (!isBlank(id) && !rowOfId.has(id)) rowOfId.set(id, index);
+  }
+  const fresh: SheetRecord[] = [];
+  const differing: string[] = [];
+  let already = 0;
+  for (const record of records) {
+    const index = rowOfId.get(record[spec.key]);
+    if (index === undefined) {
+      fresh.push(record);
+      continue;
+    }
+    already++;
+    const others = Object.keys(record).filter((heading) => {
+      const at = columns.at.get(heading);
+      return at !== undefined && !sameCell(values[index]?.[at - 1], record[heading] ?? null, book.workbook);
+    });
+    if (others.length > 0) {
+      differing.push(
+        `This record is already in row ${index + 1} of “${log.tab.name}”, with another ${others.join(", ")}. It was left as it is; change it there if it is wrong.`,
+      );
+    }
+  }
+  return { fresh, already, differing };
+}
+
+function writeFresh(log: Log, records: readonly SheetRecord[]): void {
+  const { tab, spec } = log;
+  const width = Math.max(log.values[0]?.length ?? 0, ...log.columns.at.values());
+  const headingFormulas = tab.readFormulas({ row: 1, column: 1, rows: 1, columns: width })[0] ?? [];
+  const computed = new Set(headingFormulas.flatMap((formula, index) => (formula === "" ? [] : [index + 1])));
+  for (const heading of headingsUsed(spec, records)) {
+    const column = columnAt(log.columns, heading);
+    if (!computed.has(column)) continue;
+    throw new BadInput(
+      "column-computed",
+      `Column ${columnLetters(column)} (“${heading}”) of “${tab.name}” is filled by the formula in its heading, so nothing can be kept there. Move that formula to a column of its own and type ${heading} as a plain heading.`,
+    );
+  }
+
+  const place = findPlace(log, { records, width, computed });
+  const merged = tab.mergedIn({ row: place.row, column: 1, rows: records.length, columns: width });
+  const inTheWay = merged.find((block) =>
+    place.segments.some(({ from, to }) => block.column <= to && block.column + block.columns - 1 >= from),
+  );
+  if (inTheWay) {
+    const { row, column, rows, columns } = inTheWay;
+    const name = `${columnLetters(column)}${row}:${columnLetters(column + columns - 1)}${row + rows - 1}`;
+    throw new BadInput(
+      "merged",
+      `The cells ${name} of “${tab.name}” are merged, just where the next row belongs. Unmerge them, then try again; nothing was written.`,
+    );
+  }
+  const headingAt = new Map([...log.columns.at].map(([heading, column]) => [column, heading]));
+  for (const { from, to } of place.segments) {
+    tab.write(
+      place.row,
+      from,
+      records.map((record) =>
+        Array.from({ length: to - from + 1 }, (_, index) => record[headingAt.get(from + index) ?? ""] ?? null),
+      ),
+    );
+  }
+}
+
+interface Writing {
+  readonly records: readonly SheetRecord[];
+  /** Columns that have a heading or content. */
+  readonly width: number;
+  /** Columns filled by a formula in their heading. */
+  readonly computed: ReadonlySet<number>;
+}
+
+/** The first row to write to, and the blocks, the one with the Id last. */
+function findPlace(log: Log, writing: Writing): { row: number; segments: readonly Segment[] } {
+  const { tab, spec, values, columns } = log;
+  const ours = [...columns.at.values()].filter((column) => !writing.computed.has(column));
+  const keys = [spec.key, ...(spec.alsoKeys ?? [])].flatMap((heading) => columns.at.get(heading) ?? []);
+  const end =
+    lastFilled(
+      values,
+      keys.filter((column) => ours.includes(column)),
+    ) + 1;
+  const anywhere = lastFilled(values, ours);
+  const count = writing.records.length;
+
+  // Around the end of the list: formulas filled in ahead, and notes somebody typed without a date.
+  const first = Math.max(2, end - count);
+  const last = Math.max(anywhere, end - 1) + count;
+  const formulas = tab.readFormulas({ row: first, column: 1, rows: last - first + 1, columns: writing.width });
+  const hasFormula = (row: number, column: number) => (formulas[row - first]?.[column - 1] ?? "") !== "";
+  let row = end;
+  for (let typed = end; typed <= anywhere; typed++) {
+    const typedByHand = ours.some((column) => !isBlank(values[typed - 1]?.[column - 1]) && !hasFormula(typed, column));
+    if (typedByHand) row = typed + 1;
+  }
+  const layout = (from: number) => segmentsOf({ log: { ...log, ours }, writing, row: from, hasFormula });
+  const segments = layout(row);
+  if (segments.length === 1) return { row, segments };
+  const retried = halfWritten(log, writing, { segments, below: row });
+  return retried === null ? { row, segments } : { row: retried, segments: layout(retried) };
+}
+
+/** The last row, counted from 1 with the heading, in which one of the columns holds something; at least 1. */
+function lastFilled(values: readonly (readonly unknown[])[], columns: readonly number[]): number {
+  for (let row = values.length; row > 1; row--) {
+    if (columns.some((column) => !isBlank(values[row - 1]?.[column - 1]))) return row;
+  }
+  return 1;
+}
+
+/**
+ * Where an earlier try wrote the first blocks and then failed: rows just above `below` whose last block is
+ * blank and whose other cells of ours are exactly what is to be written, or blank. Null when there are none.
+ */
+function halfWritten(
+  { values, columns, book }: Log,
+  { records }: Writing,
+  { segments, below }: { readonly segments: readonly Segment[]; readonly below: number },
+): number | null {
+  const start = below - records.length;
+  const idBlock = segments[segments.length - 1];
+  if (start < 2 || !idBlock) return null;
+  const matches = records.every((record, offset) => {
+    const cells = values[start - 1 + offset] ?? [];
+    let filled = 0;
+    for (const [heading, column] of columns.at) {
+      if (!segments.some(({ from, to }) => column >= from && column <= to)) continue;
+      const raw = cells[column - 1];
+      if (isBlank(raw)) continue;
+      if (column >= idBlock.from && column <= idBlock.to) return false;
+      if (!sameCell(raw, record[heading] ?? null, book.workbook)) return false;
+      filled++;
+    }
+    return filled > 0;
+  });
+  return matches ? start : null;
+}

@@ -1,0 +1,159 @@
+/** The Settings tab: which rows there are, what they hold, and today's date kept as a plain date cell. */
+
+import { isoFromDay } from "../core/calendar.ts";
+import { type Cell, headingKey, nameKey, readCell } from "../core/cell.ts";
+import { BadInput } from "../core/errors.ts";
+import { type Book, type Columns, columnAt, findColumns, findTab, noTab } from "./find.ts";
+import { SETTINGS } from "./list-tabs.ts";
+import type { PlainCell, TabPort } from "./port.ts";
+import { isBlank } from "./stored.ts";
+
+export interface SettingSpec {
+  readonly setting: string;
+  readonly value: PlainCell;
+  readonly note: string;
+}
+
+export const TODAY = "Today";
+export const PEOPLE = "People";
+export const METER_SCALE = "Meter scale";
+export const PLANT_LIST_TAB = "Plant list tab";
+export const PLANT_LIST_COLUMNS = "Plant list columns";
+
+/** The rows a new Settings tab gets. The pH range and the days of rest are common practice, no source. */
+export function settingRows(today: number): readonly SettingSpec[] {
+  return [
+    {
+      setting: TODAY,
+      value: { day: today },
+      note: "A plain date, for formulas to count to. Refreshed when the panel opens and from the menu.",
+    },
+    { setting: PEOPLE, value: null, note: "The household, separated by commas." },
+    {
+      setting: METER_SCALE,
+      value: null,
+      note: "500, 640 or 700 for a meter that shows ppm; blank for one that shows mS/cm.",
+    },
+    { setting: "Scale step g", value: 0.1, note: "The smallest step your scale shows, in g." },
+    { setting: "Syringe step mL", value: 0.1, note: "The smallest mark on your syringe, in mL." },
+    { setting: "pH low", value: 5.5, note: "The lowest pH that is fine." },
+    { setting: "pH high", value: 6.5, note: "The highest pH that is fine." },
+    { setting: "Rest days", value: 180, note: "Roots are left alone for this many days unless there is a reason." },
+    {
+      setting: PLANT_LIST_TAB,
+      value: null,
+      note: "A tab of your own that lists the plants, instead of Plants. Choose it in the panel.",
+    },
+    { setting: PLANT_LIST_COLUMNS, value: null, note: "Which of its columns is which. Written by the panel." },
+  ];
+}
+
+export interface Settings {
+  readonly tab: TabPort;
+  readonly columns: Columns;
+  /** The cell beside a setting; blank when the row is not there. */
+  cell(setting: string): Cell;
+  /** The value as text, without the spaces around it; "" when blank. */
+  text(setting: string): string;
+  /** Row on the tab, or null when there is none. */
+  row(setting: string): number | null;
+  /** The row below the last one. */
+  readonly nextRow: number;
+  /** Sentences on settings that stand there twice. */
+  readonly problems: readonly string[];
+}
+
+/** Reads the Settings tab; null when there is none. One call. Throws BadInput when its columns cannot be told. */
+export function readSettings(book: Book): Settings | null {
+  const tab = findTab(book, SETTINGS);
+  if (!tab) return null;
+  const values = tab.readAll();
+  const columns = findColumns(book, SETTINGS, tab, values[0] ?? []);
+  const nameAt = columnAt(columns, "Setting") - 1;
+  const valueAt = columnAt(columns, "Value") - 1;
+  const rows = new Map<string, number>();
+  const problems: string[] = [];
+  let nextRow = 2;
+  values.forEach((cells, index) => {
+    if (!cells.every(isBlank)) nextRow = Math.max(nextRow, index + 2);
+    const name = cells[nameAt];
+    if (index === 0 || typeof name !== "string" || nameKey(name) === "") return;
+    const earlier = rows.get(nameKey(name));
+    if (earlier === undefined) rows.set(nameKey(name), index);
+    else {
+      problems.push(
+        `“${name}” stands in rows ${earlier + 1} and ${index + 1} of “${tab.name}”. The first one counts; clear the other.`,
+      );
+    }
+  });
+  const cell = (setting: string): Cell => {
+    const index = rows.get(nameKey(setting));
+    return readCell(index === undefined ? "" : values[index]?.[valueAt], book.workbook.dayOf);
+  };
+  return {
+    tab,
+    columns,
+    cell,
+    text(setting) {
+      const found = cell(setting);
+      if (found.kind === "text" || found.kind === "number") return String(found.value);
+      return found.kind === "day" ? isoFromDay(found.day) : "";
+    },
+    row(setting) {
+      const index = rows.get(nameKey(setting));
+      return index === undefined ? null : index + 1;
+    },
+    nextRow,
+    problems,
+  };
+}
+
+/** Reads the Settings tab; throws BadInput when there is none. */
+export function requireSettings(book: Book): Settings {
+  const settings = readSettings(book);
+  if (!settings) throw noTab(SETTINGS);
+  return settings;
+}
+
+/**
+ * Writes values beside their settings; a setting without a row gets one below the last. One write for each.
+ * Call it inside `workbook.locked`.
+ */
+export function writeSettings(settings: Settings, written: readonly (readonly [setting: string, PlainCell])[]): void {
+  const nameAt = columnAt(settings.columns, "Setting");
+  const valueAt = columnAt(settings.columns, "Value");
+  let { nextRow } = settings;
+  for (const [setting, value] of written) {
+    const row = settings.row(setting);
+    if (row === null) settings.tab.write(nextRow, nameAt, [[setting]]);
+    settings.tab.write(row ?? nextRow, valueAt, [[value]]);
+    if (row === null) nextRow++;
+  }
+}
+
+/** Puts today's date beside Today if another one stands there. Gives whether it wrote. */
+export function refreshToday(settings: Settings, today: number): boolean {
+  const cell = settings.cell(TODAY);
+  if (cell.kind === "day" && cell.day === today) return false;
+  writeSettings(settings, [[TODAY, { day: today }]]);
+  return true;
+}
+
+/** The names in People; commas, semicolons or line ends part them. */
+export function readPeople(text: string): string[] {
+  const names = text.split(/[,;\n]/).map((name) => name.trim().replace(/\s+/g, " "));
+  return names.filter(
+    (name, index) => name !== "" && names.findIndex((other) => nameKey(other) === nameKey(name)) === index,
+  );
+}
+
+/** The meter's scale, or null for mS/cm. Throws BadInput for anything but the three scales in use. */
+export function readMeterScale(text: string): number | null {
+  if (text === "" || headingKey(text) === "ms/cm") return null;
+  const scale = Number(text);
+  if (scale === 500 || scale === 640 || scale === 700) return scale;
+  throw new BadInput(
+    "meter-scale",
+    `Meter scale in Settings is “${text}”. Write 500, 640 or 700, or leave it blank for a meter that shows mS/cm.`,
+  );
+}

@@ -1,0 +1,33 @@
+/** All tabs of the add-on as data, in the order in which the set-up makes them. */
+
+import { CLAIMS, EVENTS, PLANTS, SETTINGS, TRIALS } from "./list-tabs.ts";
+import { BATCH_LOG, CARE_LOG } from "./log-tabs.ts";
+import { FEEDS, TARGETS, WATERS } from "./shelf-tabs.ts";
+import type { ColumnSpec, TabName, TabSpec } from "./spec.ts";
+
+export const TABS: readonly TabSpec[] = [
+  PLANTS,
+  CARE_LOG,
+  EVENTS,
+  FEEDS,
+  WATERS,
+  TARGETS,
+  BATCH_LOG,
+  CLAIMS,
+  TRIALS,
+  SETTINGS,
+];
+
+/** The tab of this name. Every TabName has one. */
+export function tabSpec(name: TabName): TabSpec {
+  const spec = TABS.find((tab) => tab.name === name);
+  if (!spec) throw new Error(`No tab is called ${name}.`);
+  return spec;
+}
+
+/** The column of this heading; throws for a heading the tab does not have. */
+export function columnSpec(tab: TabSpec, heading: string): ColumnSpec {
+  const column = tab.columns.find((each) => each.heading === heading);
+  if (!column) throw new Error(`${tab.name} has no column ${heading}.`);
+  return column;
+}
