@@ -62,7 +62,8 @@ async function serverCode(): Promise<string> {
 
 /** Sidebar.html: script and style inside the one file. */
 async function panelPage(): Promise<string> {
-  if (!existsSync(path.join(ROOT, "sidebar/main.tsx"))) return "<!doctype html><title>Stillroot</title>\n";
+  if (!existsSync(path.join(ROOT, "sidebar/main.tsx")) || !existsSync(path.join(ROOT, "sidebar/panel.css")))
+    return "<!doctype html><title>Stillroot</title>\n";
   const script = await bundled({
     entryPoints: ["sidebar/main.tsx"],
     format: "iife",

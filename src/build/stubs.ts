@@ -21,12 +21,10 @@ function hostType(argument: Argument): string {
       return "number";
     case "day":
       return "date";
-    case "flag":
-      return "boolean";
     case "table":
     case "key":
       return "range";
-    case "cell":
+    case "label":
     case "choice":
     case "text":
     case "heading":

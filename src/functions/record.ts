@@ -1,6 +1,6 @@
 /** The shape of a registry record: one custom function in words, argument kinds and one line into core. */
 
-import type { Cell } from "../core/cell.ts";
+import type { Cell, DayReader } from "../core/cell.ts";
 
 /** One plain answer cell. A day stands for a date; the host turns it into its own kind. Null shows as "". */
 export type Answer = number | string | boolean | null | { readonly day: number };
@@ -8,7 +8,7 @@ export type Answer = number | string | boolean | null | { readonly day: number }
 interface ArgumentWords {
   /** As it stands in the formula's help: `ec`, `tempC`. */
   readonly name: string;
-  /** One sentence for the person typing the formula; an optional argument says "optional" and its default. */
+  /** One line for the person typing the formula; an optional argument begins with "Optional" and says its default. */
   readonly help: string;
   readonly optional?: boolean;
 }
@@ -20,7 +20,6 @@ export interface NumberArgument extends ArgumentWords {
   readonly unit?: string;
   readonly min?: number;
   readonly max?: number;
-  readonly fallback?: number;
 }
 export interface ChoiceArgument extends ArgumentWords {
   readonly kind: "choice";
@@ -34,11 +33,11 @@ export interface TextArgument extends ArgumentWords {
 export interface DayArgument extends ArgumentWords {
   readonly kind: "day";
 }
-/** A scalar the record itself reads from its cell: a label may be a text, a Date by accident, or a table. */
-export interface CellArgument extends ArgumentWords {
-  readonly kind: "cell";
+/** A feed's label: a text, which maps like any scalar, or a table of feeds, one row each. */
+export interface LabelArgument extends ArgumentWords {
+  readonly kind: "label";
 }
-/** A key range: a blank cell gives "" in its row; with a heading its first cell is its own heading. */
+/** A key range: with a heading its first cell is its own heading. */
 export interface KeyArgument extends ArgumentWords {
   readonly kind: "key";
 }
@@ -50,42 +49,46 @@ export interface TableArgument extends ArgumentWords {
 export interface HeadingArgument extends ArgumentWords {
   readonly kind: "heading";
 }
-export interface FlagArgument extends ArgumentWords {
-  readonly kind: "flag";
-  readonly fallback?: boolean;
-}
 
-export type Argument =
-  | NumberArgument
-  | ChoiceArgument
-  | TextArgument
-  | DayArgument
-  | CellArgument
-  | KeyArgument
-  | TableArgument
-  | HeadingArgument
-  | FlagArgument;
+export type ScalarArgument = NumberArgument | ChoiceArgument | TextArgument | DayArgument | LabelArgument | KeyArgument;
+export type Argument = ScalarArgument | TableArgument | HeadingArgument;
 
-/** A table as records get it: rows below the heading, cells found by heading. */
+/** A table as records get it: rows below the heading row, cells found by heading. Rows count from 0. */
 export interface Table {
-  /** Index of a column, or -1. */
-  column(heading: string): number;
-  readonly headings: readonly string[];
+  /** Name of the argument it came in. */
+  readonly name: string;
   readonly rowCount: number;
+  /** Index of the column under the first of these headings that is there, or -1. Refuses a heading that stands twice. */
+  column(...headings: readonly string[]): number;
   cell(row: number, column: number): Cell;
   /** The untouched value, for columns of 100,000 rows where a Cell object per row would cost too much. */
   raw(row: number, column: number): unknown;
-  /** Where the row stands for the reader: "row 7 of log". */
+  /** Whether every cell of the row is blank. */
+  isBlank(row: number): boolean;
+  /** Where the row stands for the reader, the heading row being row 1: "row 7 of log". */
   where(row: number): string;
+  readonly dayOf: DayReader;
 }
 
+/** What a label argument holds in one row: a cell, or a row of a table of feeds. */
+export type LabelSource =
+  | { readonly kind: "cell"; readonly cell: Cell }
+  | { readonly kind: "row"; readonly table: Table; readonly row: number };
+
+/** A date cell in an example, written as an ISO day. */
+export interface ExampleDay {
+  readonly day: string;
+}
+export type ExampleCell = number | string | boolean | ExampleDay;
+/** One cell, or a range as rows of cells. */
+export type ExampleValue = ExampleCell | readonly (readonly ExampleCell[])[];
+
 export interface Example {
-  /** The arguments as plain values; a nested array is a range; { day: "2026-03-01" } is a date cell. */
-  readonly args: readonly unknown[];
-  /** The call as a person types it, for the reference. */
+  /** The call as a person types it: literals as in `args`, a reference such as A2:A5 where `args` holds a range. */
   readonly formula: string;
-  /** What comes out: a value, or rows. Numbers are compared within `within` (relative, default 1e-6). */
-  readonly gives: unknown;
+  readonly args: readonly ExampleValue[];
+  /** What comes out. Numbers are compared within `within` (relative, default 1e-6). */
+  readonly gives: ExampleValue;
   readonly within?: number;
   /** Where the expected value comes from. */
   readonly source: string;
@@ -93,7 +96,7 @@ export interface Example {
 
 export interface FunctionRecord {
   readonly name: string;
-  readonly group: "FEED" | "WATER" | "METER" | "ROOT" | "POT" | "CHECK" | "TRIAL";
+  readonly group: "FEED" | "WATER" | "METER" | "ROOT";
   /** One sentence, starts with a verb. */
   readonly summary: string;
   readonly args: readonly Argument[];
@@ -101,11 +104,11 @@ export interface FunctionRecord {
   readonly result: string;
   readonly examples: readonly Example[];
   readonly sources: readonly string[];
-  readonly seeAlso?: readonly string[];
+  readonly seeAlso: readonly string[];
   /**
-   * Tables and flags are read once and come in `fixed`; what it returns is called for each row with the
-   * scalars of that row. A row's answer is one cell or a row of cells. A function whose answer is a table
-   * of its own (`whole`) is called once.
+   * `rows`: tables are read once and come in `fixed`; what `prepare` returns is called for each row with the
+   * scalars of that row and answers with one cell or a row of cells. `whole`: called once, answers with a
+   * table of its own; its scalars take no ranges.
    */
   readonly compute:
     | {
@@ -118,19 +121,25 @@ export interface FunctionRecord {
       };
 }
 
-/** Arguments read once: tables (null when an optional one is left out) and flags. */
+/** One name of a key range, or why its cell holds none. Blank cells are left out. */
+export type Key = { readonly name: string } | { readonly name: null; readonly reason: string };
+
+/** Arguments read once. Asking for a name the record does not declare as such is a mistake in the record and throws. */
 export interface FixedArguments {
   table(name: string): Table;
+  /** Null when the table is left out. */
   optionalTable(name: string): Table | null;
-  flag(name: string): boolean;
+  /** All names of a key range; only for `whole`. */
+  keys(name: string): readonly Key[];
 }
 /** The scalars of one row, already read and checked against kind, unit and bounds. */
 export interface RowArguments {
   number(name: string): number;
   optionalNumber(name: string): number | null;
+  /** A text or a key; a choice as its text. */
   text(name: string): string;
-  optionalText(name: string): string | null;
+  /** A choice; `choices` are those that the record declares for it. */
+  choice<Choice extends string>(name: string, choices: readonly Choice[]): Choice;
   day(name: string): number;
-  cell(name: string): Cell;
-  key(name: string): string;
+  label(name: string): LabelSource;
 }

@@ -1,5 +1,14 @@
 /** The one list of all custom functions, in the order of the reference. */
 
+import { FEED_RECORDS } from "./feed.ts";
+import { METER_RECORDS } from "./meter.ts";
 import type { FunctionRecord } from "./record.ts";
+import { ROOT_RECORDS } from "./root.ts";
+import { WATER_RECORDS } from "./water.ts";
 
-export const REGISTRY: readonly FunctionRecord[] = [];
+export const REGISTRY: readonly FunctionRecord[] = [
+  ...FEED_RECORDS,
+  ...WATER_RECORDS,
+  ...METER_RECORDS,
+  ...ROOT_RECORDS,
+];

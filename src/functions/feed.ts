@@ -1,0 +1,287 @@
+/** Custom functions on feeds: what a dose brings, what a recipe makes, which doses reach a target. */
+
+import { DOSE_UNITS, doseAmounts } from "../core/dose.ts";
+import { type Amounts, ELEMENTS, parseElements } from "../core/elements.ts";
+import { mixAmounts, readRecipe } from "../core/mix.ts";
+import { solveDoses } from "../core/solve.ts";
+import { badRow } from "./answers.ts";
+import { feedOfLabel, readShelfTable, readTargetTable, readWaterTable, recipeRows } from "./feed-tables.ts";
+import type { Answer, Argument, ExampleValue, FunctionRecord } from "./record.ts";
+
+const elements: Argument = {
+  name: "elements",
+  kind: "text",
+  fallback: ELEMENTS.join(" "),
+  optional: true,
+  help: `Optional. Elements wanted, such as "N P K" or "Fe"; ${ELEMENTS.join(" ")} when left out.`,
+};
+const feeds: Argument = {
+  name: "feeds",
+  kind: "table",
+  columns: ["Feed"],
+  help: "The feeds with their heading row, as on the Feeds tab: Feed, and percent of what the label prints (N, P2O5, K2O, P, K, Ca, Mg and so on), Basis, Density.",
+};
+const water: Argument = {
+  name: "water",
+  kind: "table",
+  columns: [],
+  optional: true,
+  help: "Optional. The water before any feed: a heading row as on the Waters tab and one row of mg/L; pure water when left out.",
+};
+
+/** Percent by formula weight [CIAAW 2021], as a label of the pure salt would print it. */
+const SALTS: ExampleValue = [
+  ["Feed", "N", "P", "K", "Ca", "Mg", "S"],
+  ["Potassium nitrate", 13.854, "", 38.672, "", "", ""],
+  ["Calcium nitrate 4-hydrate", 11.863, "", "", 16.972, "", ""],
+  ["Monopotassium phosphate", "", 22.761, 28.731, "", "", ""],
+  ["Magnesium sulfate 7-hydrate", "", "", "", "", 9.861, 13.008],
+];
+const HOAGLAND =
+  "Hoagland & Arnon 1950, California Agricultural Experiment Station Circular 347, solution 1 (read in reprints)";
+const GRADE_LAW =
+  "Uniform state fertilizer law, e.g. Arizona Rev. Stat. § 3-275: P as P2O5, K as K2O, percent by weight";
+const HANDBOOK_44 = "NIST Handbook 44, Appendix C, for the units";
+const WEIGHTS = "CIAAW 2021 atomic weights";
+
+/** Null, shown as nothing, for an element that neither a label nor the water states. */
+function inOrder(amounts: Amounts, list: string): Answer[] {
+  return parseElements(list).map((symbol) => amounts[symbol] ?? null);
+}
+
+export const FEED_RECORDS: readonly FunctionRecord[] = [
+  {
+    name: "FEED_PPM",
+    group: "FEED",
+    summary: "Works out how much of each element a dose of a feed brings into the water.",
+    args: [
+      {
+        name: "label",
+        kind: "label",
+        help: 'The printed analysis: "10-5-5", "10-5-5 Ca 4 Mg 1.2 Fe 0.1", "N 10 P 2.2 K 4.2 elemental", with w/v where the label counts by volume; or a table of feeds with its heading row. In a cell, type a grade with an apostrophe in front, or it becomes a date.',
+      },
+      { name: "dose", kind: "number", min: 0, help: "How much of the feed goes into the water; a cell or a range." },
+      {
+        name: "unit",
+        kind: "choice",
+        choices: DOSE_UNITS,
+        fallback: "g/L",
+        optional: true,
+        help: `Optional. Unit of the dose: ${DOSE_UNITS.join(", ")} (US measures); g/L when left out.`,
+      },
+      elements,
+      {
+        name: "density",
+        kind: "number",
+        unit: "g/mL",
+        min: 0.3,
+        max: 3,
+        optional: true,
+        help: "Optional. Density of the feed in g/mL; needed for a volume of a feed whose label counts by weight. In a table of feeds its own column Density goes first.",
+      },
+    ],
+    result: "mg/L (ppm) of each element, one row per dose; nothing for an element the label does not state.",
+    examples: [
+      {
+        formula: '=FEED_PPM("10-5-5", 1, "g/L", "N P K")',
+        args: ["10-5-5", 1, "g/L", "N P K"],
+        gives: [[100, 21.82, 41.51]],
+        within: 2e-4,
+        source: `${GRADE_LAW}; ${WEIGHTS}: P = 0.43643 P2O5, K = 0.83015 K2O.`,
+      },
+      {
+        formula: '=FEED_PPM("10-5-5", 1, "tsp/gal", "N P K", 1.2)',
+        args: ["10-5-5", 1, "tsp/gal", "N P K", 1.2],
+        gives: [[156.25, 34.1, 64.86]],
+        within: 2e-4,
+        source: `${HANDBOOK_44}: a US teaspoon is 4.92892 mL, a US gallon 3785.41 mL.`,
+      },
+      {
+        formula: '=FEED_PPM("10-5-5", A2:A4, "g/L", "N")',
+        args: ["10-5-5", [[0.5], [1], [2]], "g/L", "N"],
+        gives: [[50], [100], [200]],
+        source: "Definition of percent by weight: 10 % of 1 g is 100 mg.",
+      },
+      {
+        formula: '=FEED_PPM(A2:A3, B2:B3, "g/L", "P K")',
+        args: [[["0-20-0"], ["0-0-10"]], [[1], [1]], "g/L", "P K"],
+        gives: [
+          [88, 0],
+          [0, 83],
+        ],
+        within: 1e-2,
+        source: "Penn State Extension: 20 % P2O5 is 8.8 % P, 10 % K2O is 8.3 % K, printed with two figures.",
+      },
+    ],
+    sources: [GRADE_LAW, WEIGHTS, HANDBOOK_44],
+    seeAlso: ["FEED_MIX", "FEED_SOLVE"],
+    compute: {
+      kind: "rows",
+      prepare: () => (row) => {
+        const feed = feedOfLabel(row.label("label"), row.optionalNumber("density"));
+        return inOrder(doseAmounts(feed, row.number("dose"), row.choice("unit", DOSE_UNITS)), row.text("elements"));
+      },
+    },
+  },
+  {
+    name: "FEED_MIX",
+    group: "FEED",
+    summary: "Adds up what all feeds of a recipe and the water bring together.",
+    args: [
+      feeds,
+      {
+        name: "recipe",
+        kind: "table",
+        columns: ["Feed", "Dose", "Unit"],
+        help: `The recipe with its heading row: Feed, Dose, and Unit per litre or gallon (${DOSE_UNITS.join(", ")}).`,
+      },
+      water,
+      elements,
+    ],
+    result: "mg/L of each element in one row; nothing for an element that neither a label nor the water states.",
+    examples: [
+      {
+        formula: '=FEED_MIX(Feeds!A1:G5, A1:C5, , "N P K Ca Mg S")',
+        args: [
+          SALTS,
+          [
+            ["Feed", "Dose", "Unit"],
+            ["Potassium nitrate", 0.50551, "g/L"],
+            ["Calcium nitrate 4-hydrate", 1.18073, "g/L"],
+            ["Monopotassium phosphate", 0.136084, "g/L"],
+            ["Magnesium sulfate 7-hydrate", 0.492932, "g/L"],
+          ],
+          "",
+          "N P K Ca Mg S",
+        ],
+        gives: [[210, 31, 235, 200, 48.6, 64]],
+        within: 3e-3,
+        source: `${HOAGLAND}: 5, 5, 1 and 2 mmol/L of the four salts make these mg/L.`,
+      },
+      {
+        formula: '=FEED_MIX(A1:D2, A4:C5, A7:B8, "Mg")',
+        args: [
+          [
+            ["Feed", "Mg", "S", "Basis"],
+            ["Magnesium sulfate 7-hydrate", 9.861, 13.008, "w/w"],
+          ],
+          [
+            ["Unit", "Feed", "Dose"],
+            ["g/L", "magnesium sulfate 7-hydrate", 0.246466],
+          ],
+          [
+            ["Water", "Mg"],
+            ["Tap", 5],
+          ],
+          "Mg",
+        ],
+        gives: 29.305,
+        within: 1e-4,
+        source: `${WEIGHTS}: 1 mmol/L of the salt brings 24.305 mg/L of magnesium, and the water 5.`,
+      },
+    ],
+    sources: [HOAGLAND, WEIGHTS, HANDBOOK_44],
+    seeAlso: ["FEED_PPM", "FEED_SOLVE"],
+    compute: {
+      kind: "whole",
+      answer: (fixed, row) => {
+        const shelf = readShelfTable(fixed.table("feeds"));
+        const parts = readRecipe(recipeRows(fixed.table("recipe")), shelf);
+        return [inOrder(mixAmounts(parts, readWaterTable(fixed.optionalTable("water"))), row.text("elements"))];
+      },
+    },
+  },
+  {
+    name: "FEED_SOLVE",
+    group: "FEED",
+    summary: "Finds the doses of the feeds at hand that come closest to a target.",
+    args: [
+      {
+        name: "target",
+        kind: "table",
+        columns: [],
+        help: "The target: a heading row of elements, as on the Targets tab, and one row of mg/L. A blank is not counted, 0 is wanted to be 0.",
+      },
+      feeds,
+      water,
+      {
+        name: "litres",
+        kind: "number",
+        unit: "L",
+        min: 0.001,
+        max: 1_000_000,
+        optional: true,
+        help: "Optional. Litres of the batch; the column Batch then gives grams or mL for all of it.",
+      },
+    ],
+    result:
+      "A table Feed, Dose, Unit, Batch: the doses per litre, none negative, for the least sum of squared relative errors; below them the feeds that may not enter, and why.",
+    examples: [
+      {
+        formula: "=FEED_SOLVE(Targets!A1:F2, Feeds!A1:G5)",
+        args: [
+          [
+            ["N", "P", "K", "Ca", "Mg", "S"],
+            [210, 31, 235, 200, 48.6, 64],
+          ],
+          SALTS,
+        ],
+        gives: [
+          ["Feed", "Dose", "Unit", "Batch"],
+          ["Potassium nitrate", 0.506, "g/L", ""],
+          ["Calcium nitrate 4-hydrate", 1.181, "g/L", ""],
+          ["Monopotassium phosphate", 0.136, "g/L", ""],
+          ["Magnesium sulfate 7-hydrate", 0.493, "g/L", ""],
+        ],
+        within: 5e-3,
+        source: `${HOAGLAND}: 5, 5, 1 and 2 mmol/L, in grams by formula weight.`,
+      },
+      {
+        formula: "=FEED_SOLVE(A1:C2, Feeds!A1:C2, E1:F2, 10)",
+        args: [
+          [
+            ["Target", "Mg", "S"],
+            ["Half", 29.305, 32.06],
+          ],
+          [
+            ["Feed", "Mg", "S"],
+            ["Magnesium sulfate 7-hydrate", 9.861, 13.008],
+          ],
+          [
+            ["Water", "Mg"],
+            ["Tap", 5],
+          ],
+          10,
+        ],
+        gives: [
+          ["Feed", "Dose", "Unit", "Batch"],
+          ["Magnesium sulfate 7-hydrate", 0.246466, "g/L", 2.46466],
+        ],
+        within: 1e-4,
+        source: `${WEIGHTS}: the target is 1 mmol/L of the salt above the water's magnesium, 246.466 mg of it.`,
+      },
+    ],
+    sources: [HOAGLAND, "Lawson & Hanson 1974, Solving Least Squares Problems, ch. 23"],
+    seeAlso: ["FEED_MIX", "FEED_PPM"],
+    compute: {
+      kind: "whole",
+      answer: (fixed, row) => {
+        const shelf = readShelfTable(fixed.table("feeds"));
+        const usable = shelf.flatMap(({ feed }) => (feed === null ? [] : [feed]));
+        const { doses } = solveDoses({
+          wanted: readTargetTable(fixed.table("target")),
+          feeds: usable,
+          water: readWaterTable(fixed.optionalTable("water")),
+        });
+        const litres = row.optionalNumber("litres");
+        const table: (readonly Answer[])[] = [["Feed", "Dose", "Unit", "Batch"]];
+        for (const { feed, perLitre, unit } of doses) {
+          table.push([feed.name, perLitre, `${unit}/L`, litres === null ? null : perLitre * litres]);
+        }
+        // The name stays out of the column Feed, so that the table can be the recipe of FEED_MIX as it is.
+        for (const { reason } of shelf) if (reason !== null) table.push([null, null, null, badRow(reason)]);
+        return table;
+      },
+    },
+  },
+];

@@ -1,0 +1,143 @@
+/** Custom functions on meter readings: temperature and the ppm scales. */
+
+import { ecAt25, ecFromTds, METER_SCALES, METER_TEMPERATURES, tdsFromEc } from "../core/meter.ts";
+import type { ChoiceArgument, FunctionRecord } from "./record.ts";
+
+const SCALES = METER_SCALES.map(String);
+
+const scaleArgument: ChoiceArgument = {
+  name: "scale",
+  kind: "choice",
+  choices: SCALES,
+  help: "The meter's scale: 500, 640 or 700, as printed on it or in its manual.",
+};
+
+const EPA = "US EPA Method 120.1, conductance of 0.01 M potassium chloride";
+const SCALE_SOURCE = "Definition of the scale: 1 mS/cm reads as that many ppm (common practice, no source)";
+
+export const METER_RECORDS: readonly FunctionRecord[] = [
+  {
+    name: "METER_AT25",
+    group: "METER",
+    summary: "Brings a conductivity reading without temperature compensation to 25 °C.",
+    args: [
+      {
+        name: "ec",
+        kind: "number",
+        unit: "mS/cm",
+        min: 0,
+        help: "EC as the meter showed it at the solution's own temperature, in mS/cm; a cell or a range.",
+      },
+      {
+        name: "tempC",
+        kind: "number",
+        unit: "°C",
+        min: METER_TEMPERATURES.minC,
+        max: METER_TEMPERATURES.maxC,
+        help: "Temperature of the solution in °C; a cell or a range.",
+      },
+    ],
+    result: "EC at 25 °C in mS/cm, one row per reading.",
+    examples: [
+      {
+        formula: "=METER_AT25(1.305, 21)",
+        args: [1.305, 21],
+        gives: 1.413,
+        within: 1e-4,
+        source: `${EPA}: 1305 µS/cm at 21 °C, 1413 at 25 °C.`,
+      },
+      {
+        formula: "=METER_AT25(A2:A5, B2:B5)",
+        args: [
+          [[1.332], [1.359], [1.386], [1.413]],
+          [[22], [23], [24], [25]],
+        ],
+        gives: [[1.413], [1.413], [1.413], [1.413]],
+        within: 1e-4,
+        source: `${EPA}: 1332, 1359, 1386 and 1413 µS/cm at 22 to 25 °C.`,
+      },
+    ],
+    sources: [`${EPA} (1.91 % per °C)`],
+    seeAlso: ["METER_TDS", "METER_EC"],
+    compute: {
+      kind: "rows",
+      prepare: () => (row) => ecAt25(row.number("ec"), row.number("tempC")),
+    },
+  },
+  {
+    name: "METER_TDS",
+    group: "METER",
+    summary: "Turns EC into the ppm that a meter shows on its own scale.",
+    args: [
+      {
+        name: "ec",
+        kind: "number",
+        unit: "mS/cm",
+        min: 0,
+        max: 100,
+        help: "EC at 25 °C in mS/cm (1413 µS/cm is 1.413); a cell or a range.",
+      },
+      scaleArgument,
+    ],
+    result: "ppm as a meter with this scale shows it, one row per reading.",
+    examples: [
+      {
+        formula: "=METER_TDS(1.2, 700)",
+        args: [1.2, 700],
+        gives: 840,
+        source: `${SCALE_SOURCE}.`,
+      },
+      {
+        formula: "=METER_TDS(2, A2:A4)",
+        args: [2, [[500], [640], [700]]],
+        gives: [[1000], [1280], [1400]],
+        source: `${SCALE_SOURCE}.`,
+      },
+    ],
+    sources: [SCALE_SOURCE],
+    seeAlso: ["METER_EC", "METER_AT25"],
+    compute: {
+      kind: "rows",
+      prepare: () => (row) => tdsFromEc(row.number("ec"), Number(row.text("scale"))),
+    },
+  },
+  {
+    name: "METER_EC",
+    group: "METER",
+    summary: "Turns the ppm a meter shows back into EC.",
+    args: [
+      {
+        name: "tds",
+        kind: "number",
+        unit: "ppm",
+        min: 0,
+        help: "Reading in ppm on the scale that follows; a cell or a range.",
+      },
+      scaleArgument,
+    ],
+    result: "EC at 25 °C in mS/cm, one row per reading.",
+    examples: [
+      {
+        formula: "=METER_EC(840, 700)",
+        args: [840, 700],
+        gives: 1.2,
+        source: `${SCALE_SOURCE}.`,
+      },
+      {
+        formula: "=METER_EC(A2:A4, B2:B4)",
+        args: [
+          [[1000], [1280], [1400]],
+          [[500], [640], [700]],
+        ],
+        gives: [[2], [2], [2]],
+        source: `${SCALE_SOURCE}.`,
+      },
+    ],
+    sources: [SCALE_SOURCE],
+    seeAlso: ["METER_TDS", "METER_AT25"],
+    compute: {
+      kind: "rows",
+      prepare: () => (row) => ecFromTds(row.number("tds"), Number(row.text("scale"))),
+    },
+  },
+];

@@ -1,0 +1,107 @@
+/** Scalar arguments: one value or a column of them, and how a cell is read by the argument's kind. */
+
+import { type DayReader, readCell } from "../core/cell.ts";
+import { BadInput } from "../core/errors.ts";
+import { readChoice, readDay, readNumber, readText } from "../core/reading.ts";
+import { sayList } from "../core/saying.ts";
+import type { LabelSource, ScalarArgument } from "./record.ts";
+import { isBlankCell, readTable, rowsOf, withoutBlankEnd } from "./table.ts";
+
+/** What a scalar argument holds in one row once it is read; null where an optional one is left out. */
+export type ScalarValue = number | string | LabelSource | null;
+
+/** A scalar argument as it came: a single value (`rowCount` null) or one value for each row. */
+export interface Scalar {
+  readonly argument: ScalarArgument;
+  readonly rowCount: number | null;
+  isBlank(row: number): boolean;
+  /** Throws BadInput that names the argument, the value and what is accepted. */
+  read(row: number): ScalarValue;
+}
+
+/** Tells a single value from a column. A range of one cell is a single value, as the host itself makes it one. */
+export function readScalar(raw: unknown, argument: ScalarArgument, dayOf: DayReader): Scalar {
+  const all = rowsOf(raw);
+  const width = all === null ? 1 : all.reduce((most, row) => Math.max(most, row.length), 0);
+  if (all === null || (all.length <= 1 && width <= 1)) {
+    const value = all === null ? raw : all[0]?.[0];
+    let kept: { readonly value: ScalarValue } | undefined;
+    return {
+      argument,
+      rowCount: null,
+      isBlank: () => isBlankCell(value),
+      read() {
+        kept ??= { value: readValue(value, argument, dayOf) };
+        return kept.value;
+      },
+    };
+  }
+  if (width > 1) {
+    if (argument.kind === "label") return labelTable(raw, argument, dayOf);
+    throw new BadInput(
+      "not-one-column",
+      `${argument.name} is a range of ${width} columns. Give one cell or a range of one column.`,
+    );
+  }
+  const rows = withoutBlankEnd(all);
+  return {
+    argument,
+    rowCount: rows.length,
+    isBlank: (row) => isBlankCell(rows[row]?.[0]),
+    read: (row) => readValue(rows[row]?.[0], argument, dayOf),
+  };
+}
+
+function labelTable(raw: unknown, argument: ScalarArgument, dayOf: DayReader): Scalar {
+  const table = readTable(raw, argument.name, [], dayOf);
+  return {
+    argument,
+    rowCount: table.rowCount,
+    isBlank: (row) => table.isBlank(row),
+    read: (row) => ({ kind: "row", table, row }),
+  };
+}
+
+/** What a blank cell is told when the argument is not optional. */
+function wanted(argument: ScalarArgument): string {
+  switch (argument.kind) {
+    case "number":
+      return argument.unit === undefined ? "Give a number" : `Give a number in ${argument.unit}`;
+    case "choice":
+      return `Give ${sayList(argument.choices, "or")}`;
+    case "day":
+      return "Give a date";
+    case "text":
+    case "key":
+      return "Give a text";
+    case "label":
+      return 'Give a label like "10-5-5", or a table of feeds';
+  }
+}
+
+function readValue(raw: unknown, argument: ScalarArgument, dayOf: DayReader): ScalarValue {
+  const value = readGiven(raw, argument, dayOf);
+  if (value === null && argument.optional !== true) {
+    throw new BadInput("blank", `${argument.name} is blank. ${wanted(argument)}.`);
+  }
+  return value;
+}
+
+function readGiven(raw: unknown, argument: ScalarArgument, dayOf: DayReader): ScalarValue {
+  const what = argument.name;
+  const cell = readCell(raw, dayOf);
+  switch (argument.kind) {
+    case "number":
+      return readNumber(cell, { what, unit: argument.unit, min: argument.min, max: argument.max });
+    case "choice":
+      return readChoice(cell, { what, choices: argument.choices }) ?? argument.fallback ?? null;
+    case "day":
+      return readDay(cell, what);
+    case "text":
+      return readText(cell, what) ?? argument.fallback ?? null;
+    case "key":
+      return readText(cell, what);
+    case "label":
+      return cell.kind === "blank" ? null : { kind: "cell", cell };
+  }
+}
