@@ -1,0 +1,90 @@
+/** The desk of "Mix a batch": the draft, what it works out to, and the button that logs it. */
+
+import type { BatchEntry, BatchRow, Loaded } from "../src/app/contract.ts";
+import { sayNumber } from "../src/core/saying.ts";
+import { readChoices, type Shelf, work } from "./batch.ts";
+import { type BatchDraft, batchSent, freshBatch, makeBatch, nextBatch, readBatch } from "./batch-draft.ts";
+import { keptStore } from "./drafts.ts";
+import { createSender, type Sender } from "./sending.ts";
+import { showDose } from "./show.ts";
+import { createStore, type Store } from "./store.ts";
+import { maybeStale } from "./tries.ts";
+import type { DeskLinks, PanelWorld } from "./world.ts";
+
+export interface BatchDesk {
+  readonly draft: Store<BatchDraft>;
+  readonly shelf: Store<Shelf>;
+  readonly sender: Sender;
+  /** Begins another batch after one was logged. */
+  another(): void;
+}
+
+/** The row as the log shows it, until the sheet is read again. */
+function rowOf(batch: BatchEntry, who: string): BatchRow {
+  return {
+    id: batch.id,
+    day: batch.day,
+    who,
+    litres: batch.litres,
+    water: batch.water,
+    target: batch.target,
+    doses: batch.doses.map(({ feed, perLitre, unit }) => `${feed} ${showDose(perLitre, unit)}/L`).join("; "),
+    measuredEcMsCm: null,
+    measuredPH: null,
+  };
+}
+
+export function createBatchDesk(world: PanelWorld, links: DeskLinks, logged: (batchId: string) => void): BatchDesk {
+  const { loaded } = links;
+  const draft = keptStore<BatchDraft>(world.storage, "stillroot.batch", {
+    fresh: () => freshBatch(world.newId),
+    read: readBatch,
+  });
+  const shelf = createStore<Shelf>(readChoices({ feeds: [], waters: [], targets: [] }));
+  let read: Loaded["feeds"] | null = null;
+  loaded.listen(() => {
+    const now = loaded.get();
+    if (now === null || now.feeds === read) return;
+    read = now.feeds;
+    shelf.set(readChoices(now));
+  });
+
+  const sender = createSender<"log batch">(world.ask, world.after, {
+    make: () => {
+      const all = loaded.get();
+      if (all === null) return "The sheet has not been read yet.";
+      const now = draft.get();
+      const request = makeBatch(now, work(now, shelf.get()), links.who(), all);
+      if (typeof request !== "string") draft.set(batchSent(now, request.batch));
+      return request;
+    },
+    settle: (reply, { batch, who }) => {
+      if (maybeStale(draft.get().tries, [batch], reply.already).length > 0) {
+        draft.set({ ...draft.get(), id: world.newId(), tries: {} });
+        return {
+          failed:
+            "An earlier press of this batch is in the log already, as typed then. Correct it there, or press again to add what you see here as a batch of its own.",
+        };
+      }
+      draft.change((now) => (now.id === batch.id ? { ...now, logged: true } : now));
+      loaded.change((now) =>
+        now === null || now.batches.some(({ id }) => id === batch.id)
+          ? now
+          : { ...now, batches: [rowOf(batch, who), ...now.batches] },
+      );
+      links.keepName();
+      logged(batch.id);
+      return `Logged ${sayNumber(batch.litres)} L of ${batch.target || "a batch"}.`;
+    },
+  });
+
+  return {
+    draft,
+    shelf,
+    sender,
+    another: () => {
+      draft.set(nextBatch(draft.get(), world.newId));
+      sender.clear();
+    },
+  };
+}

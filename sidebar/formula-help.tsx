@@ -1,0 +1,75 @@
+/** Help on the custom functions, from the registry; every text is shown as text. */
+
+import type { JSX } from "preact";
+import type { FunctionHelp } from "../src/app/contract.ts";
+import { TextField } from "./field.tsx";
+import { findFunctions } from "./formulas.ts";
+import type { Panel } from "./panel-state.ts";
+import { count } from "./show.ts";
+import { useStore } from "./use-store.ts";
+
+function OneFunction(props: { readonly entry: FunctionHelp }): JSX.Element {
+  const { name, summary, call, args, result, examples } = props.entry;
+  return (
+    <details>
+      <summary>
+        <code>{name}</code>
+        <span>{summary}</span>
+      </summary>
+      <p>
+        <code class="call">{call}</code>
+      </p>
+      <dl>
+        {args.map((arg) => (
+          <div key={arg.name}>
+            <dt>
+              <code>{arg.name}</code>
+              {arg.optional ? " (optional)" : ""}
+            </dt>
+            <dd>{arg.help}</dd>
+          </div>
+        ))}
+        <div>
+          <dt>Gives</dt>
+          <dd>{result}</dd>
+        </div>
+      </dl>
+      {examples.length > 0 && (
+        <>
+          <p class="over">{examples.length === 1 ? "Example" : "Examples"}</p>
+          <ul class="examples">
+            {examples.map((example) => (
+              <li key={example}>
+                <code>{example}</code>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </details>
+  );
+}
+
+export function FormulaHelp(props: {
+  readonly panel: Panel;
+  readonly functions: readonly FunctionHelp[];
+}): JSX.Element {
+  const find = useStore(props.panel.setup.find);
+  const found = findFunctions(props.functions, find);
+  return (
+    <>
+      <TextField
+        label="Find a formula"
+        kind="search"
+        value={find}
+        onType={(text) => props.panel.setup.find.set(text)}
+      />
+      <p class="hint" role="status">
+        {found.length === 0 ? "No formula holds these words." : count(found.length, "formula")}
+      </p>
+      {found.map((entry) => (
+        <OneFunction key={entry.name} entry={entry} />
+      ))}
+    </>
+  );
+}

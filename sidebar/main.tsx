@@ -1,0 +1,16 @@
+/** Starts the panel in the page that the host opens beside the sheet. */
+
+import { render } from "preact";
+import { createAsk, hostRun } from "./calls.ts";
+import { tabStorage } from "./drafts.ts";
+import { randomId } from "./ids.ts";
+import { PanelView } from "./panel.tsx";
+import { createPanel } from "./panel-state.ts";
+import { afterInBrowser } from "./sending.ts";
+
+const place = document.getElementById("panel");
+if (place !== null) {
+  const panel = createPanel({ ask: createAsk(hostRun), after: afterInBrowser, newId: randomId, storage: tabStorage() });
+  render(<PanelView panel={panel} />, place);
+  panel.loading.press();
+}

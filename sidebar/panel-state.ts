@@ -1,0 +1,56 @@
+/** The panel's state as a whole: what was loaded, and the desks that each send one kind of request. */
+
+import type { Loaded } from "../src/app/contract.ts";
+import { type BatchDesk, createBatchDesk } from "./batch-desk.ts";
+import { type CareDesk, createCareDesk } from "./care-desk.ts";
+import { keptStore } from "./drafts.ts";
+import { createReadingsDesk, type ReadingsDesk } from "./readings-desk.ts";
+import { createSender, type Sender } from "./sending.ts";
+import { createSetupDesk, type SetupDesk } from "./setup-desk.ts";
+import { createStore, type Store } from "./store.ts";
+import type { DeskLinks, PanelWorld } from "./world.ts";
+
+export interface Panel {
+  /** null until the sheet was read for the first time. */
+  readonly loaded: Store<Loaded | null>;
+  readonly loading: Sender;
+  /** Key of the section on show. */
+  readonly section: Store<string>;
+  readonly batch: BatchDesk;
+  readonly readings: ReadingsDesk;
+  readonly care: CareDesk;
+  readonly setup: SetupDesk;
+}
+
+export function createPanel(world: PanelWorld): Panel {
+  const loaded = createStore<Loaded | null>(null);
+  const loading = createSender<"load">(world.ask, world.after, {
+    make: () => ({ ask: "load" }),
+    settle: (reply) => {
+      loaded.set(reply);
+      return "The sheet was read.";
+    },
+  });
+  const section = keptStore<string>(world.storage, "stillroot.section", {
+    fresh: () => "",
+    read: (kept) => (typeof kept === "string" ? kept : null),
+  });
+  const setup = createSetupDesk(world, loaded, () => loading.press());
+  const links: DeskLinks = {
+    loaded,
+    who: () => (loaded.get()?.who.trim() || setup.name.get()?.trim()) ?? "",
+    keepName: () => {
+      if (loaded.get()?.who.trim() === "") setup.nameSender.press();
+    },
+  };
+  const readings = createReadingsDesk(world, loaded);
+  return {
+    loaded,
+    loading,
+    section,
+    readings,
+    setup,
+    batch: createBatchDesk(world, links, readings.choose),
+    care: createCareDesk(world, links),
+  };
+}

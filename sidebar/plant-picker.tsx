@@ -1,0 +1,99 @@
+/** Chooses one or many plants: by place, by typing, one by one or all that are shown. */
+
+import type { JSX } from "preact";
+import { useId } from "preact/hooks";
+import type { PlantRow } from "../src/app/contract.ts";
+import { chosenPlants, placesOf, restWords, shownPlants } from "./care.ts";
+import type { CareDesk } from "./care-desk.ts";
+import { SelectField, TextField } from "./field.tsx";
+import { count } from "./show.ts";
+import { useStore } from "./use-store.ts";
+
+/** More boxes than this help nobody, and make typing slow. */
+const MOST_SHOWN = 150;
+
+export function PlantPicker(props: { readonly desk: CareDesk; readonly plants: readonly PlantRow[] }): JSX.Element {
+  const { desk, plants } = props;
+  const draft = useStore(desk.draft);
+  const title = useId();
+  const shown = shownPlants(draft, plants);
+  const drawn = shown.slice(0, MOST_SHOWN);
+  const chosen = chosenPlants(draft, plants);
+  const hidden = chosen.filter((row) => !drawn.includes(row)).length;
+  const places = placesOf(plants);
+  const names = drawn.map(({ plant }) => plant);
+  const allChosen = drawn.length > 0 && drawn.every(({ plant }) => draft.chosen[plant] !== undefined);
+  return (
+    <fieldset class="picker">
+      <legend id={title}>Plants</legend>
+      <div class="pair">
+        <TextField
+          label="Find by name"
+          kind="search"
+          value={draft.find}
+          onType={(find) => desk.draft.change((now) => ({ ...now, find }))}
+        />
+        <SelectField
+          label="Place"
+          value={draft.place}
+          options={[{ value: "", words: "All places" }, ...places.map((place) => ({ value: place, words: place }))]}
+          onType={(place) => desk.draft.change((now) => ({ ...now, place }))}
+        />
+      </div>
+      {drawn.length === 0 ? (
+        <p class="empty">No plant fits. Change the place or the letters typed.</p>
+      ) : (
+        <>
+          <label class="tick all">
+            <input
+              type="checkbox"
+              checked={allChosen}
+              onChange={(event) => desk.choose(names, event.currentTarget.checked)}
+            />
+            <span>Select all {drawn.length} shown</span>
+          </label>
+          <ul class="ticks" aria-labelledby={title}>
+            {drawn.map((row) => (
+              <li key={row.plant}>
+                <label class="tick">
+                  <input
+                    type="checkbox"
+                    checked={draft.chosen[row.plant] !== undefined}
+                    onChange={(event) => desk.choose([row.plant], event.currentTarget.checked)}
+                  />
+                  <span>
+                    {row.plant}
+                    <small>{[row.place, restWords(row.restDays)].filter((part) => part !== "").join(" · ")}</small>
+                  </span>
+                </label>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {shown.length > drawn.length && (
+        <p class="hint">
+          {drawn.length} of {shown.length} plants are shown. Type part of a name to see the others.
+        </p>
+      )}
+      <p class="tally">
+        {chosen.length === 0 ? "No plant is chosen." : `${count(chosen.length, "plant")} chosen`}
+        {hidden > 0 ? `, ${hidden} of them not shown now.` : chosen.length > 0 ? "." : ""}
+        {chosen.length > 0 && (
+          <button
+            type="button"
+            class="link"
+            onClick={() =>
+              desk.choose(
+                chosen.map(({ plant }) => plant),
+                false,
+              )
+            }
+          >
+            Clear the choice
+          </button>
+        )}
+      </p>
+    </fieldset>
+  );
+}

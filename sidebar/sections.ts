@@ -1,0 +1,21 @@
+/** The sections of the panel, in the order of its list. A new one is one line here. */
+
+import type { ComponentType } from "preact";
+import type { Loaded } from "../src/app/contract.ts";
+import { CareSection } from "./care-section.tsx";
+import { MixSection } from "./mix-section.tsx";
+import type { Panel } from "./panel-state.ts";
+import { SetupSection } from "./setup-section.tsx";
+
+export interface Section {
+  /** Kept with the drafts, so it never changes. */
+  readonly key: string;
+  readonly title: string;
+  readonly Body: ComponentType<{ readonly panel: Panel; readonly loaded: Loaded }>;
+}
+
+export const SECTIONS: readonly [Section, ...Section[]] = [
+  { key: "mix", title: "Mix a batch", Body: MixSection },
+  { key: "care", title: "Log care", Body: CareSection },
+  { key: "setup", title: "Set up", Body: SetupSection },
+];

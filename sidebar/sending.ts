@@ -1,0 +1,95 @@
+/** One button that sends: under way once however often it is pressed, and fit to be tried again. */
+
+import type { Answered, Ask, ReplyFor, RequestFor } from "../src/app/contract.ts";
+import type { AskSheet } from "./calls.ts";
+import { createStore, type Store } from "./store.ts";
+
+export type Sending =
+  | { readonly state: "idle" }
+  | { readonly state: "under way"; readonly slow: boolean }
+  /** Something is missing; nothing was sent. */
+  | { readonly state: "blocked"; readonly sentence: string }
+  | { readonly state: "failed"; readonly sentence: string }
+  | { readonly state: "done"; readonly sentence: string };
+
+/** Runs `run` after `ms`; returns how to call it off. */
+export type After = (ms: number, run: () => void) => () => void;
+
+export const afterInBrowser: After = (ms, run) => {
+  const timer = setTimeout(run, ms);
+  return () => clearTimeout(timer);
+};
+
+/** A round trip takes up to two seconds; waiting for another person's write to end can take thirty. */
+export const SLOW_AFTER_MS = 8_000;
+export const GIVE_UP_AFTER_MS = 75_000;
+
+export const NO_ANSWER_YET =
+  "The sheet has not answered yet. It may have saved this all the same. Trying again is safe: nothing is written twice.";
+
+export interface Press<A extends Ask> {
+  /** The request as typed now, or the sentence that says what is missing. */
+  readonly make: () => RequestFor<A> | string;
+  /** What to do with the answer; returns the sentence to show, or { failed } to keep the draft as not sent. */
+  readonly settle: (reply: ReplyFor<A>, sent: RequestFor<A>) => string | { readonly failed: string };
+}
+
+export interface Sender {
+  readonly now: Store<Sending>;
+  press(): void;
+  /** Takes the last sentence away, when the person goes on. Not while something is under way. */
+  clear(): void;
+}
+
+export function createSender<A extends Ask>(ask: AskSheet, after: After, press: Press<A>): Sender {
+  const now = createStore<Sending>({ state: "idle" });
+  let latest = 0;
+  let settled = 0;
+
+  const hear = (number: number, sent: RequestFor<A>, answer: Answered<A>): void => {
+    if (number <= settled) return;
+    // While a newer press waits, it tells the outcome; it found the older one's rows by their ids.
+    if (number < latest && now.get().state === "under way") return;
+    if (!answer.ok) {
+      if (number === latest) now.set({ state: "failed", sentence: answer.sentence });
+      return;
+    }
+    settled = latest;
+    const outcome = press.settle(answer.reply, sent);
+    now.set(
+      typeof outcome === "string"
+        ? { state: "done", sentence: outcome }
+        : { state: "failed", sentence: outcome.failed },
+    );
+  };
+
+  return {
+    now,
+    press: () => {
+      if (now.get().state === "under way") return;
+      const made = press.make();
+      if (typeof made === "string") {
+        now.set({ state: "blocked", sentence: made });
+        return;
+      }
+      latest += 1;
+      const number = latest;
+      now.set({ state: "under way", slow: false });
+      const waiting = (): boolean => number === latest && number > settled && now.get().state === "under way";
+      const callOffSlow = after(SLOW_AFTER_MS, () => {
+        if (waiting()) now.set({ state: "under way", slow: true });
+      });
+      const callOffGiveUp = after(GIVE_UP_AFTER_MS, () => {
+        if (waiting()) now.set({ state: "failed", sentence: NO_ANSWER_YET });
+      });
+      ask<A>(made).then((answer) => {
+        callOffSlow();
+        callOffGiveUp();
+        hear(number, made, answer);
+      });
+    },
+    clear: () => {
+      if (now.get().state !== "under way") now.set({ state: "idle" });
+    },
+  };
+}

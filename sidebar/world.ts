@@ -1,0 +1,24 @@
+/** What the panel needs from outside, and what its desks need from one another. */
+
+import type { Loaded } from "../src/app/contract.ts";
+import type { AskSheet } from "./calls.ts";
+import type { DraftStorage } from "./drafts.ts";
+import type { NewId } from "./ids.ts";
+import type { After } from "./sending.ts";
+import type { Store } from "./store.ts";
+
+export interface PanelWorld {
+  readonly ask: AskSheet;
+  readonly after: After;
+  readonly newId: NewId;
+  readonly storage: DraftStorage | null;
+}
+
+/** What the desk needs of the rest of the panel. */
+export interface DeskLinks {
+  readonly loaded: Store<Loaded | null>;
+  /** The name that goes under "Who", "" when there is none yet. */
+  readonly who: () => string;
+  /** Called after rows were written under that name. */
+  readonly keepName: () => void;
+}
