@@ -140,6 +140,8 @@ export const logged = z.object({
   written: z.number(),
   /** Found already there, from an earlier try of the same press. */
   already: z.number(),
+  /** A sentence on each of those whose row holds other values than were sent now; the row was left as it is. */
+  differing: z.array(z.string()),
 });
 
 export const replies = {

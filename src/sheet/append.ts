@@ -2,6 +2,7 @@
 
 import { BadInput } from "../core/errors.ts";
 import { type Book, type Columns, columnAt, columnLetters, findColumns, findTab, noTab } from "./find.ts";
+import { refuseMerged } from "./merged.ts";
 import type { PlainCell, TabPort } from "./port.ts";
 import { type Segment, segmentsOf } from "./segments.ts";
 import type { TabSpec } from "./spec.ts";
@@ -112,18 +113,7 @@ function writeFresh(log: Log, records: readonly SheetRecord[]): void {
   }
 
   const place = findPlace(log, { records, width, computed });
-  const merged = tab.mergedIn({ row: place.row, column: 1, rows: records.length, columns: width });
-  const inTheWay = merged.find((block) =>
-    place.segments.some(({ from, to }) => block.column <= to && block.column + block.columns - 1 >= from),
-  );
-  if (inTheWay) {
-    const { row, column, rows, columns } = inTheWay;
-    const name = `${columnLetters(column)}${row}:${columnLetters(column + columns - 1)}${row + rows - 1}`;
-    throw new BadInput(
-      "merged",
-      `The cells ${name} of “${tab.name}” are merged, just where the next row belongs. Unmerge them, then try again; nothing was written.`,
-    );
-  }
+  refuseMerged(tab, { row: place.row, column: 1, rows: records.length, columns: width }, place.segments);
   const headingAt = new Map([...log.columns.at].map(([heading, column]) => [column, heading]));
   for (const { from, to } of place.segments) {
     tab.write(

@@ -2,6 +2,7 @@
 
 import { headingKey, nameKey } from "../core/cell.ts";
 import { BadInput } from "../core/errors.ts";
+import { sayList } from "../core/saying.ts";
 import type { Mark, TabPort, WorkbookPort } from "./port.ts";
 import type { ColumnSpec, TabName, TabSpec } from "./spec.ts";
 
@@ -73,12 +74,16 @@ export function columnAt(columns: Columns, heading: string): number {
   if (column !== undefined) return column;
   throw new BadInput(
     columns.doubts.has(heading) ? "column-in-doubt" : "no-column",
-    columns.doubts.get(heading) ?? noColumn(columns.tabName, heading),
+    columns.doubts.get(heading) ?? noColumns(columns.tabName, [heading]),
   );
 }
 
-export function noColumn(tabName: string, heading: string): string {
-  return `“${tabName}” has no column “${heading}”. Type ${heading} as a heading in row 1, or choose “Set up tabs” from the Stillroot menu to have it added.`;
+export function noColumns(tabName: string, headings: readonly string[]): string {
+  const quoted = sayList(
+    headings.map((heading) => `“${heading}”`),
+    "or",
+  );
+  return `“${tabName}” has no column ${quoted}. Type the heading over the right column in row 1, or choose “Set up tabs” from the Stillroot menu to have it added.`;
 }
 
 /** "A", "Z", "AA". */

@@ -4,7 +4,7 @@ import { isoFromDay } from "../core/calendar.ts";
 import { type Cell, type DayReader, readCell } from "../core/cell.ts";
 import { isBadInput } from "../core/errors.ts";
 import { readDay, readNumber, readYesNo } from "../core/reading.ts";
-import { type Columns, noColumn } from "./find.ts";
+import { type Columns, noColumns } from "./find.ts";
 import type { ColumnSpec, TabSpec } from "./spec.ts";
 
 /** A cell as it travels: days as ISO text. */
@@ -27,20 +27,10 @@ export interface SheetRow {
   readonly problems: readonly CellProblem[];
 }
 
-export interface SheetRows {
-  readonly rows: readonly SheetRow[];
-  /** Sentences on columns that are missing or in doubt. */
-  readonly problems: readonly string[];
-}
-
-/** Sentences on columns that were not found; with `needed`, on those only. */
-export function columnProblems(spec: TabSpec, columns: Columns, needed?: readonly string[]): string[] {
-  const sentences: string[] = [];
-  for (const { heading } of spec.columns) {
-    if (columns.at.has(heading) || (needed && !needed.includes(heading))) continue;
-    sentences.push(columns.doubts.get(heading) ?? noColumn(columns.tabName, heading));
-  }
-  return sentences;
+/** Sentences on columns in doubt, and one on those of `needed` that are missing. */
+export function columnProblems(columns: Columns, needed: readonly string[]): string[] {
+  const missing = needed.filter((heading) => !columns.at.has(heading) && !columns.doubts.has(heading));
+  return [...columns.doubts.values(), ...(missing.length === 0 ? [] : [noColumns(columns.tabName, missing)])];
 }
 
 /** An error cell as text that core knows for one; hosts hand over strings or Error objects. */
@@ -94,7 +84,7 @@ export function readRows(
   spec: TabSpec,
   columns: Columns,
   dayOf: DayReader,
-): SheetRows {
+): SheetRow[] {
   const found = spec.columns.flatMap((column) => {
     const at = columns.at.get(column.heading);
     return at === undefined ? [] : [{ column, index: at - 1 }];
@@ -130,5 +120,5 @@ export function readRows(
     }
     if (Object.keys(fields).length > 0) rows.push({ row: index + 1, where, fields, problems });
   }
-  return { rows, problems: columnProblems(spec, columns) };
+  return rows;
 }

@@ -1,0 +1,90 @@
+/** Checks what the panel sent; a request that is not one is refused with what was sent and what is accepted. */
+
+import type * as z from "zod/mini";
+import { BadInput } from "../core/errors.ts";
+import { type Request, request } from "./contract.ts";
+
+/** The fields of requests as a person would call them. */
+const WORDS: Readonly<Record<string, string>> = {
+  amountMl: "amount in mL",
+  batchId: "batch",
+  day: "day",
+  doses: "doses",
+  ecMsCm: "EC in mS/cm",
+  entries: "entries",
+  event: "event",
+  feed: "feed",
+  litres: "litres",
+  note: "note",
+  perBatch: "dose for the batch",
+  perLitre: "dose per litre",
+  pH: "pH",
+  plant: "plant",
+  reached: "mg/L reached",
+  reason: "reason",
+  solution: "solution",
+  target: "target",
+  unit: "unit",
+  water: "water",
+  who: "name",
+};
+
+function accepted(issue: z.core.$ZodIssue): string {
+  switch (issue.code) {
+    case "too_small":
+      if (issue.origin === "array") return "at least one is needed";
+      if (issue.origin === "string") return "it must not be blank";
+      return issue.inclusive === false
+        ? `it must be more than ${issue.minimum}`
+        : `it must be ${issue.minimum} or more`;
+    case "too_big":
+      if (issue.origin === "array") return `at most ${issue.maximum} at a time`;
+      if (issue.origin === "string") return `at most ${issue.maximum} characters`;
+      return `it must be ${issue.maximum} or less`;
+    case "invalid_type":
+      return `a ${issue.expected} is needed`;
+    case "invalid_format":
+      return "it is not written as it should be";
+    case "invalid_value":
+      return `one of ${issue.values.join(", ")} is needed`;
+    default:
+      return "it is not one of the things that can be asked";
+  }
+}
+
+function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
+  let at = value;
+  for (const step of path) {
+    if (typeof at !== "object" || at === null) return undefined;
+    at = (at as Record<PropertyKey, unknown>)[step];
+  }
+  return at;
+}
+
+function quoted(value: unknown): string {
+  if (value === undefined) return "missing";
+  const text = JSON.stringify(value) ?? String(value);
+  return text.length > 60 ? `${text.slice(0, 60)}…` : text;
+}
+
+/** Throws BadInput "request" with a sentence on the first thing that is wrong. */
+export function readRequest(sent: unknown): Request {
+  const read = request.safeParse(sent);
+  if (read.success) return read.data;
+  const issue = read.error.issues[0];
+  const path = issue?.path ?? [];
+  const named = [...path].reverse().find((step) => typeof step === "string");
+  const index = path.find((step) => typeof step === "number");
+  if (!issue || named === undefined || named === "ask") {
+    throw new BadInput(
+      "request",
+      "The panel asked for something the sheet does not know. Reload the browser page, so that both are the same version.",
+    );
+  }
+  const what = WORDS[String(named)] ?? String(named);
+  const which = typeof index === "number" ? ` of entry ${index + 1}` : "";
+  throw new BadInput(
+    "request",
+    `The ${what}${which} is ${quoted(valueAt(sent, path))}: ${accepted(issue)}. Nothing was written.`,
+  );
+}

@@ -1,0 +1,82 @@
+/** Reads everything the panel needs in one go, with a sentence on whatever could not be used. */
+
+import { isoFromDay } from "../core/calendar.ts";
+import { BUILT_IN_EVENTS } from "../core/roots.ts";
+import { functionHelp } from "../functions/catalogue.ts";
+import { openBook } from "../sheet/find.ts";
+import type { WorkbookPort } from "../sheet/port.ts";
+import { asFailure } from "../sheet/refusals.ts";
+import { gatherSentences } from "../sheet/sentences.ts";
+import {
+  METER_SCALE,
+  PEOPLE,
+  readMeterScale,
+  readPeople,
+  readSettings,
+  refreshToday,
+  type Settings,
+  TODAY,
+} from "../sheet/settings.ts";
+import type { TabName } from "../sheet/spec.ts";
+import { readBatches } from "./batches.ts";
+import type { FunctionHelp, Loaded } from "./contract.ts";
+import { readEvents } from "./events.ts";
+import { type Loading, missingTabs, part } from "./loading.ts";
+import type { Me } from "./me.ts";
+import { readPlants } from "./plants.ts";
+import { readFeeds, readTargets, readWaters } from "./shelves.ts";
+
+const NEEDED: readonly TabName[] = [
+  "Plants",
+  "Care log",
+  "Events",
+  "Feeds",
+  "Waters",
+  "Targets",
+  "Batch log",
+  "Settings",
+];
+
+/** At most twelve calls: tabs, marks, time zone, eight tabs, and today's date when it is stale. */
+export function load(workbook: WorkbookPort, me: Me): Loaded {
+  const loading: Loading = { book: openBook(workbook, NEEDED), say: gatherSentences(), missing: [] };
+  const { say } = loading;
+  const settings = part(loading, "Settings", null, () => {
+    const found = readSettings(loading.book);
+    if (!found) loading.missing.push("Settings");
+    return found;
+  });
+  for (const sentence of settings?.problems ?? []) say.add("Settings", sentence);
+  const today = workbook.today();
+  const events = part(loading, "Events", BUILT_IN_EVENTS, () => readEvents(loading));
+  const { plantTab, plants } = readPlants(loading, { settings, events, today });
+  const loaded: Loaded = {
+    today: isoFromDay(today),
+    who: me.name,
+    people: readPeople(settings?.text(PEOPLE) ?? ""),
+    meterScale: part(loading, "Settings", null, () => readMeterScale(settings?.text(METER_SCALE) ?? "")),
+    plantTab,
+    plants,
+    events: events.map(({ event, disturbsRoots }) => ({ event, disturbsRoots })),
+    feeds: part(loading, "Feeds", [], () => readFeeds(loading)),
+    waters: part(loading, "Waters", [], () => readWaters(loading)),
+    targets: part(loading, "Targets", [], () => readTargets(loading)),
+    batches: part(loading, "Batch log", [], () => readBatches(loading)),
+    functions: functionHelp().map(
+      ({ args, examples, ...rest }): FunctionHelp => ({ ...rest, args: [...args], examples: [...examples] }),
+    ),
+    problems: [],
+  };
+  refreshIfThere(loading, settings, today);
+  return { ...loaded, problems: [...missingTabs(loading.missing), ...say.all()] };
+}
+
+/** A person who may only read the sheet can still open the panel, so a refusal is told and no more. */
+function refreshIfThere({ say }: Loading, settings: Settings | null, today: number): void {
+  if (settings === null || settings.row(TODAY) === null) return;
+  try {
+    refreshToday(settings, today);
+  } catch (error) {
+    say.add("Settings", `Today's date in Settings could not be refreshed. ${asFailure(error).sentence}`);
+  }
+}

@@ -1,0 +1,90 @@
+/** Writes what was done into the logs: care of plants and mixed batches, each record once. */
+
+import { dayFromIso } from "../core/calendar.ts";
+import { MOST_PER_LITRE } from "../core/dose.ts";
+import { ELEMENTS } from "../core/elements.ts";
+import { BadInput } from "../core/errors.ts";
+import { checkNumber } from "../core/reading.ts";
+import { appendRecords, type SheetRecord } from "../sheet/append.ts";
+import { dosesText } from "../sheet/doses.ts";
+import { openBook } from "../sheet/find.ts";
+import { BATCH_LOG, CARE_LOG } from "../sheet/log-tabs.ts";
+import type { PlainCell, WorkbookPort } from "../sheet/port.ts";
+import type { TabSpec } from "../sheet/spec.ts";
+import type { BatchEntry, CareEntry, ReplyFor, RequestFor } from "./contract.ts";
+import type { Me } from "./me.ts";
+
+/** Sea water is about 54 mS/cm; 1650 is µS/cm. */
+const MOST_MS_CM = 100;
+/** A household's batch; more is a slip of the pen. */
+const MOST_LITRES = 10_000;
+
+/** An EC within what a meter in mS/cm can show; throws BadInput otherwise. Null stays null. */
+export function checkEc(ecMsCm: number | null, what: string): number | null {
+  return ecMsCm === null ? null : checkNumber(ecMsCm, { what, unit: "mS/cm", min: 0, max: MOST_MS_CM });
+}
+
+function dayCell(iso: string): PlainCell {
+  const day = dayFromIso(iso);
+  if (day === null)
+    throw new BadInput("not-a-day", `There is no day ${iso}. Give one like 2026-03-01 (year, month, day).`);
+  return { day };
+}
+
+const textCell = (text: string): PlainCell => (text === "" ? null : text);
+
+function careRecord(entry: CareEntry, who: string): SheetRecord {
+  return {
+    Id: entry.id,
+    Date: dayCell(entry.day),
+    Plant: entry.plant,
+    Event: entry.event,
+    "Amount mL": entry.amountMl,
+    Solution: textCell(entry.solution),
+    EC: checkEc(entry.ecMsCm, `EC for ${entry.plant}`),
+    pH: entry.pH,
+    Who: textCell(who),
+    Reason: textCell(entry.reason),
+    Note: textCell(entry.note),
+  };
+}
+
+function batchRecord(batch: BatchEntry, who: string): SheetRecord {
+  for (const { feed, perLitre, unit } of batch.doses) {
+    checkNumber(perLitre, { what: `The dose of ${feed}`, unit: `${unit}/L`, min: 0, max: MOST_PER_LITRE });
+  }
+  const record: Record<string, PlainCell> = {
+    Id: batch.id,
+    Date: dayCell(batch.day),
+    Who: textCell(who),
+    Litres: checkNumber(batch.litres, { what: "The batch", unit: "L", min: 0, max: MOST_LITRES }),
+    Water: textCell(batch.water),
+    Target: textCell(batch.target),
+    Doses: dosesText(batch.doses),
+    Note: textCell(batch.note),
+  };
+  for (const symbol of ELEMENTS) record[symbol] = batch.reached[symbol] ?? null;
+  return record;
+}
+
+function append(workbook: WorkbookPort, spec: TabSpec, records: readonly SheetRecord[]): ReplyFor<"log care"> {
+  const { written, already, differing } = workbook.locked(() =>
+    appendRecords(openBook(workbook, [spec.name]), spec, records),
+  );
+  return { written, already, differing: [...differing] };
+}
+
+/** One row for each plant, in one write. A name in the request goes before the one kept for this person. */
+export function logCare(workbook: WorkbookPort, me: Me, request: RequestFor<"log care">): ReplyFor<"log care"> {
+  const who = request.who === "" ? me.name : request.who;
+  return append(
+    workbook,
+    CARE_LOG,
+    request.entries.map((entry) => careRecord(entry, who)),
+  );
+}
+
+export function logBatch(workbook: WorkbookPort, me: Me, request: RequestFor<"log batch">): ReplyFor<"log batch"> {
+  const who = request.who === "" ? me.name : request.who;
+  return append(workbook, BATCH_LOG, [batchRecord(request.batch, who)]);
+}

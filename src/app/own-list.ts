@@ -1,0 +1,76 @@
+/** A plant list of one's own: what tabs there are to choose from, and keeping the choice in Settings. */
+
+import { headingKey } from "../core/cell.ts";
+import { BadInput } from "../core/errors.ts";
+import { columnAt, findColumns, findTab, openBook } from "../sheet/find.ts";
+import { PLANTS } from "../sheet/list-tabs.ts";
+import { CARE_LOG } from "../sheet/log-tabs.ts";
+import { columnMapText, ownColumns, tabNamed } from "../sheet/plant-list.ts";
+import type { WorkbookPort } from "../sheet/port.ts";
+import { PLANT_LIST_COLUMNS, PLANT_LIST_TAB, requireSettings, writeSettings } from "../sheet/settings.ts";
+import { isBlank } from "../sheet/stored.ts";
+import type { ReplyFor, RequestFor } from "./contract.ts";
+
+/** Every tab that has headings, with the number of filled rows below them. One call a tab. */
+export function lookAtTabs(workbook: WorkbookPort): ReplyFor<"look at tabs"> {
+  const tabs = workbook.tabs().flatMap((tab) => {
+    const values = tab.readAll();
+    const headings = (values[0] ?? []).flatMap((value) =>
+      (typeof value === "string" && value.trim() !== "") || typeof value === "number" ? [String(value)] : [],
+    );
+    if (headings.length === 0) return [];
+    const rows = values.slice(1).filter((row) => !row.every(isBlank)).length;
+    return [{ tab: tab.name, headings, rows }];
+  });
+  return { tabs };
+}
+
+/** Checks the choice against the tab and keeps it in Settings; choosing Plants itself goes back to it. */
+export function choosePlantList(
+  workbook: WorkbookPort,
+  request: RequestFor<"use plant list">,
+): ReplyFor<"use plant list"> {
+  return workbook.locked(() => {
+    const book = openBook(workbook, ["Settings", "Plants", "Care log"]);
+    const settings = requireSettings(book);
+    const tab = tabNamed(book, request.tab);
+    const map: Record<string, string> = {};
+    for (const { heading } of PLANTS.columns) map[heading] = (request.columns[heading] ?? "").trim();
+    if (map.Plant === "") {
+      throw new BadInput("no-plant-column", "Say which column holds the plants' names; the others may stay open.");
+    }
+    const values = tab.readAll();
+    const columns = ownColumns(tab, values[0] ?? [], map);
+    const [doubt] = columns.doubts.values();
+    if (doubt !== undefined) throw new BadInput("plant-list", doubt);
+    const taken = new Map<number, string>();
+    for (const [heading, column] of columns.at) {
+      const other = taken.get(column);
+      if (other !== undefined) {
+        throw new BadInput(
+          "column-shared",
+          `“${map[heading]}” was chosen for both ${other} and ${heading}. Choose a column of its own for each.`,
+        );
+      }
+      taken.set(column, heading);
+    }
+
+    const isPlants =
+      findTab(book, PLANTS)?.id === tab.id &&
+      Object.entries(map).every(([ours, theirs]) => theirs === "" || headingKey(ours) === headingKey(theirs));
+    writeSettings(settings, [
+      [PLANT_LIST_TAB, isPlants ? null : tab.name],
+      [PLANT_LIST_COLUMNS, isPlants ? null : columnMapText(map)],
+    ]);
+
+    const plantAt = columnAt(columns, "Plant");
+    const careLog = findTab(book, CARE_LOG);
+    if (careLog) {
+      const loggedPlant = findColumns(book, CARE_LOG, careLog, careLog.readAll()[0] ?? []).at.get("Plant");
+      // Otherwise every new row would be flagged as not in the old list.
+      if (loggedPlant !== undefined) workbook.setup(careLog).offerNames(loggedPlant, tab, plantAt);
+    }
+    const plants = values.slice(1).filter((row) => !isBlank(row[plantAt - 1])).length;
+    return { plantTab: tab.name, plants };
+  });
+}

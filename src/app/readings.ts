@@ -1,0 +1,107 @@
+/** Puts what the meters said beside a batch that is already in the log, and never over another reading. */
+
+import { type Cell, readCell } from "../core/cell.ts";
+import { BadInput, isBadInput } from "../core/errors.ts";
+import { readNumber } from "../core/reading.ts";
+import { columnAt, columnLetters, findColumns, findTab, noTab, openBook } from "../sheet/find.ts";
+import { BATCH_LOG } from "../sheet/log-tabs.ts";
+import { refuseMerged } from "../sheet/merged.ts";
+import type { TabPort, WorkbookPort } from "../sheet/port.ts";
+import type { ReplyFor, RequestFor } from "./contract.ts";
+import { checkEc } from "./logging.ts";
+
+interface Reading {
+  readonly heading: string;
+  readonly column: number;
+  readonly value: number;
+}
+
+/** The row of the batch, from 1; throws BadInput when the Id is not there or there twice. */
+function rowOfBatch(values: readonly (readonly unknown[])[], idColumn: number, tab: TabPort, id: string): number {
+  const rows = values.flatMap((row, index) => (index > 0 && row[idColumn - 1] === id ? [index + 1] : []));
+  const [row, other] = rows;
+  if (row === undefined) {
+    throw new BadInput(
+      "no-batch",
+      `“${tab.name}” has no batch with the Id ${id}. Its row may have been deleted; bring it back with undo, or log the batch again.`,
+    );
+  }
+  if (other !== undefined) {
+    throw new BadInput(
+      "batch-twice",
+      `Rows ${rows.join(" and ")} of “${tab.name}” have the same Id ${id}. Clear the Id of the copy, then try again.`,
+    );
+  }
+  return row;
+}
+
+/** The number that stands in a cell, however it was typed; a text that is no number as it is; null when blank. */
+function standing(cell: Cell): number | string | null {
+  try {
+    return readNumber(cell, { what: "The reading" });
+  } catch (error) {
+    if (!isBadInput(error)) throw error;
+    return cell.kind === "text" ? cell.value : cell.kind === "error" ? cell.text : "something else";
+  }
+}
+
+/**
+ * Writes the readings that are given into blank cells. The same reading again counts as already there; another
+ * one than stands there is refused, and then nothing is written.
+ */
+export function logReadings(workbook: WorkbookPort, request: RequestFor<"log readings">): ReplyFor<"log readings"> {
+  checkEc(request.ecMsCm, "EC");
+  return workbook.locked(() => {
+    const book = openBook(workbook, [BATCH_LOG.name]);
+    const tab = findTab(book, BATCH_LOG);
+    if (!tab) throw noTab(BATCH_LOG);
+    const values = tab.readAll();
+    const columns = findColumns(book, BATCH_LOG, tab, values[0] ?? []);
+    const row = rowOfBatch(values, columnAt(columns, BATCH_LOG.key), tab, request.batchId);
+    const given: Reading[] = [];
+    for (const [heading, value] of [
+      ["Measured EC", request.ecMsCm],
+      ["Measured pH", request.pH],
+    ] as const) {
+      if (value !== null) given.push({ heading, value, column: columnAt(columns, heading) });
+    }
+    if (given.length === 0) {
+      throw new BadInput("no-reading", "There is no reading to write. Give the EC, the pH, or both.");
+    }
+    const missing = given.filter(({ heading, value, column }) => {
+      const now = standing(readCell(values[row - 1]?.[column - 1], workbook.dayOf));
+      if (now === null) return true;
+      if (now === value) return false;
+      throw new BadInput(
+        "reading-there",
+        `${heading} of this batch already stands as ${now} in row ${row} of “${tab.name}”, so ${value} was not written. If the new reading is right, type it there.`,
+      );
+    });
+    if (missing.length === 0) return { written: 0, already: 1, differing: [] };
+    writeReadings(tab, row, missing);
+    return { written: 1, already: 0, differing: [] };
+  });
+}
+
+function writeReadings(tab: TabPort, row: number, readings: readonly Reading[]): void {
+  const sorted = [...readings].sort((a, b) => a.column - b.column);
+  const first = sorted[0];
+  const last = sorted[sorted.length - 1];
+  if (!first || !last) return;
+  const columns = last.column - first.column + 1;
+  const formulas = tab.readFormulas({ row, column: first.column, rows: 1, columns })[0] ?? [];
+  const planted = sorted.find(({ column }) => (formulas[column - first.column] ?? "") !== "");
+  if (planted) {
+    throw new BadInput(
+      "formula-in-the-way",
+      `Cell ${columnLetters(planted.column)}${row} of “${tab.name}” holds a formula where “${planted.heading}” belongs. Clear it, then try again; nothing was written.`,
+    );
+  }
+  refuseMerged(
+    tab,
+    { row, column: first.column, rows: 1, columns },
+    sorted.map(({ column }) => ({ from: column, to: column })),
+  );
+  if (columns === sorted.length) tab.write(row, first.column, [sorted.map(({ value }) => value)]);
+  else for (const { column, value } of sorted) tab.write(row, column, [[value]]);
+}
