@@ -69,13 +69,21 @@ function checkWanted(wanted: Amounts): ElementSymbol[] {
   return symbols;
 }
 
-/**
- * Non-negative weighted least squares: least sum over the wanted elements of ((reached − wanted) / wanted)², a
- * wanted 0 measured against 10 mg/L, the water counted first. Of feeds that are alike the first is used.
- * Throws BadInput for an empty target and for a feed so weak that its dose would be absurd; NoConvergence as
- * nonNegativeLeastSquares does.
- */
-export function solveDoses({ wanted, feeds, water }: SolveTask): Solved {
+/** A task as weighted least squares: least |columns·x − missing|² over doses x, g or mL a litre of each feed. */
+export interface DoseProblem {
+  readonly symbols: readonly ElementSymbol[];
+  /** What each element's misfit is measured against, mg/L. */
+  readonly scales: readonly number[];
+  /** mg/L that one g/L or mL/L of each feed brings. */
+  readonly perUnit: readonly Amounts[];
+  /** One for each feed, over `symbols`, relative to `scales`; none negative. */
+  readonly columns: readonly (readonly number[])[];
+  /** Wanted less what the water brings, relative to `scales`. */
+  readonly missing: readonly number[];
+}
+
+/** Sets up the task. Throws BadInput for an empty target. */
+export function doseProblem({ wanted, feeds, water }: SolveTask): DoseProblem {
   const symbols = checkWanted(wanted);
   const scales = symbols.map((symbol) => misfitScale(wanted[symbol] as number));
   const perUnit = feeds.map((feed) => amountsPerUnit(feed, measureUnit(feed) === "mL" ? "mL/L" : "g/L"));
@@ -83,8 +91,11 @@ export function solveDoses({ wanted, feeds, water }: SolveTask): Solved {
   const missing = symbols.map(
     (symbol, i) => ((wanted[symbol] as number) - (water[symbol] ?? 0)) / (scales[i] as number),
   );
-  const { x } = nonNegativeLeastSquares(columns, missing);
+  return { symbols, scales, perUnit, columns, missing };
+}
 
+/** mg/L of every element that the water or a feed in use states, for doses x. */
+export function reachedBy(perUnit: readonly Amounts[], x: readonly number[], water: Amounts): Amounts {
   const reached: Partial<Record<ElementSymbol, number>> = {};
   for (const symbol of SYMBOLS) {
     let amount = water[symbol];
@@ -95,6 +106,20 @@ export function solveDoses({ wanted, feeds, water }: SolveTask): Solved {
     });
     if (amount !== undefined) reached[symbol] = amount;
   }
+  return reached;
+}
+
+/**
+ * Non-negative weighted least squares: least sum over the wanted elements of ((reached − wanted) / wanted)², a
+ * wanted 0 measured against 10 mg/L, the water counted first. Of feeds that are alike the first is used.
+ * Throws BadInput for an empty target and for a feed so weak that its dose would be absurd; NoConvergence as
+ * nonNegativeLeastSquares does.
+ */
+export function solveDoses(task: SolveTask): Solved {
+  const { wanted, feeds, water } = task;
+  const { symbols, scales, perUnit, columns, missing } = doseProblem(task);
+  const { x } = nonNegativeLeastSquares(columns, missing);
+  const reached = reachedBy(perUnit, x, water);
   const doses = feeds.map((feed, j): Dose => {
     const perLitre = x[j] as number;
     if (perLitre > MOST_PER_LITRE) {
