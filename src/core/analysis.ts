@@ -41,7 +41,10 @@ export interface LabelDeclaration {
   readonly what: string;
 }
 
-/** Labels print to a tenth of a percent or finer; half of the last place is what rounding can hide. */
+/** Labels print to a tenth of a percent or finer. */
+const HALF_A_TENTH = 0.05;
+
+/** Half of the last printed place is what rounding can hide. */
 function roundingOf(percent: number): number {
   const decimals = /\.(\d+)$/.exec(String(percent))?.[1]?.length ?? 0;
   return 0.5 * 10 ** -Math.min(Math.max(decimals, 1), 6);
@@ -102,7 +105,7 @@ function checkWhole(printed: Printed, percent: Amounts, declaration: LabelDeclar
     const share = asOxide.get(symbol) ?? percent[symbol];
     if (share === undefined) continue;
     total += share;
-    rounding += roundingOf(share);
+    rounding += HALF_A_TENTH;
   }
   const chlorine = asOxide.size > 0 ? (percent.Cl ?? 0) : 0;
   if (total - OXYGEN_FOR_CHLORINE * chlorine > whole + rounding) {
