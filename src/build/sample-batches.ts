@@ -35,6 +35,12 @@ const FEEDS: readonly Feed[] = DOSED_FEEDS.map((name) => {
   return feed;
 });
 
+/** The phosphate is chosen before the doses: ammonium only where the recipe has it (Hoagland 2). */
+function feedsFor(target: string): Feed[] {
+  const left = target.startsWith("Hoagland 2") ? "Monopotassium phosphate" : "Monoammonium phosphate";
+  return FEEDS.filter(({ name }) => name !== left);
+}
+
 interface Dose {
   readonly feed: Feed;
   readonly unit: "g" | "mL";
@@ -44,7 +50,7 @@ interface Dose {
 /** The doses that come closest, as the household can weigh them: to the step of scale and syringe. */
 function measured(batch: PlannedBatch, water: Water): Dose[] {
   const { wanted } = readTarget(fieldsOf(TARGET_ROWS, "Target", batch.target), batch.target);
-  const { doses } = solveDoses({ wanted, feeds: FEEDS, water: water.amounts });
+  const { doses } = solveDoses({ wanted, feeds: feedsFor(batch.target), water: water.amounts });
   return doses.flatMap(({ feed, perLitre, unit }) => {
     const step = unit === "g" ? SCALE_STEP_G : SYRINGE_STEP_ML;
     const perBatch = rounded(Math.round((perLitre * batch.litres) / step) * step, 2);

@@ -5,12 +5,13 @@ import { TABS, tabSpec } from "../sheet/tabs.ts";
 import { batchRows } from "./sample-batches.ts";
 import { day, rowsByHeading, type SampleCell, type SampleRow, type SampleTab } from "./sample-cell.ts";
 import { FEED_ROWS } from "./sample-feeds.ts";
-import { boardTab, plantCells, plantHeadings, tryItTab } from "./sample-formulas.ts";
+import { boardTab, plantCells, plantHeadings } from "./sample-formulas.ts";
 import { noteFor, PLANTS } from "./sample-household.ts";
 import { CLAIM_ROWS, EVENT_ROWS, SETTING_ROWS, trialRows } from "./sample-lists.ts";
 import { careLog, careRow } from "./sample-log.ts";
 import { columnLetters } from "./sample-ranges.ts";
 import { TARGET_ROWS } from "./sample-targets.ts";
+import { tryItTab } from "./sample-try-it.ts";
 import { WATER_ROWS } from "./sample-waters.ts";
 
 /** The workbook's own file; the zone is a real one so that days change where a household's would. */

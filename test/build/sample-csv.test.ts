@@ -1,0 +1,214 @@
+/** The committed sample sheet: fresh, with the add-on's own headings, and telling a story that holds together. */
+
+import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import Papa from "papaparse";
+import { beforeAll, describe, expect, test } from "vitest";
+import { SAMPLE_DIR, sampleFiles, staleFiles, writeSample } from "../../src/build/sample.ts";
+import { dayFromIso } from "../../src/core/calendar.ts";
+import { TABS } from "../../src/sheet/tabs.ts";
+
+type Row = Readonly<Record<string, string>>;
+
+async function cells(tab: string): Promise<string[][]> {
+  const text = await readFile(path.join(SAMPLE_DIR, `${tab}.csv`), "utf8");
+  return Papa.parse<string[]>(text, { skipEmptyLines: true }).data;
+}
+
+async function rows(tab: string): Promise<Row[]> {
+  const [headings = [], ...rest] = await cells(tab);
+  return rest.map((row) => Object.fromEntries(headings.map((heading, at) => [heading, row[at] ?? ""])));
+}
+
+function dayOf(row: Row, heading = "Date"): number {
+  const day = dayFromIso(row[heading] ?? "");
+  if (day === null) throw new Error(`"${row[heading]}" under ${heading} is no day.`);
+  return day;
+}
+
+describe("Committed files", () => {
+  test("are what the generator writes", async () => {
+    expect(await staleFiles(SAMPLE_DIR)).toEqual([]);
+  });
+
+  test("come out the same twice", () => {
+    expect([...sampleFiles()]).toEqual([...sampleFiles()]);
+  });
+
+  test("are reported when changed, missing or of no tab", async () => {
+    const directory = await mkdtemp(path.join(tmpdir(), "sample-"));
+    try {
+      await writeSample(directory);
+      expect(await staleFiles(directory)).toEqual([]);
+      await writeFile(path.join(directory, "Plants.csv"), "Plant\n");
+      await rm(path.join(directory, "Care log.csv"));
+      await writeFile(path.join(directory, "Shopping.csv"), "Thing\n");
+      expect((await staleFiles(directory)).sort()).toEqual([
+        "Care log.csv is missing.",
+        "Plants.csv is stale.",
+        "Shopping.csv belongs to no tab.",
+      ]);
+    } finally {
+      await rm(directory, { recursive: true });
+    }
+  });
+
+  test("hold one CSV for each tab and two with formulas", async () => {
+    const names = (await readdir(SAMPLE_DIR)).filter((name) => name.endsWith(".csv")).sort();
+    expect(names).toEqual([...TABS.map(({ name }) => `${name}.csv`), "Board.csv", "Try it.csv"].sort());
+  });
+});
+
+describe("Headings", () => {
+  test.each(TABS.map(({ name }) => name))("of %s are those of the add-on, further ones to the right", async (name) => {
+    const [found = []] = await cells(name);
+    const wanted = TABS.find((tab) => tab.name === name)?.columns.map(({ heading }) => heading) ?? [];
+    expect(found.slice(0, wanted.length)).toEqual(wanted);
+    if (name !== "Plants") expect(found).toHaveLength(wanted.length);
+  });
+});
+
+describe("Values fit their columns", () => {
+  test.each(TABS.map(({ name }) => name))("on %s", async (name) => {
+    const columns = TABS.find((tab) => tab.name === name)?.columns ?? [];
+    for (const row of await rows(name)) {
+      for (const { heading, kind, choices } of columns) {
+        const value = row[heading] ?? "";
+        if (value === "") continue;
+        const where = `${heading} "${value}"`;
+        if (kind === "number") expect(value, where).toMatch(/^\d+(\.\d+)?$/);
+        if (kind === "day") expect(dayFromIso(value), where).not.toBeNull();
+        if (choices !== undefined) expect(choices, where).toContain(value);
+      }
+    }
+  });
+
+  test("names refer to rows that are there, and keys stand once", async () => {
+    for (const tab of TABS) {
+      const found = await rows(tab.name);
+      const keys = found.map((row) => row[tab.key]);
+      expect(new Set(keys).size, tab.name).toBe(keys.length);
+      for (const { heading, kind, refersTo } of tab.columns) {
+        if (kind !== "name" || refersTo === undefined) continue;
+        const other = TABS.find(({ name }) => name === refersTo);
+        const names = new Set((await rows(refersTo)).map((row) => row[other?.key ?? ""]));
+        for (const row of found) if (row[heading]) expect(names, `${tab.name}: ${heading}`).toContain(row[heading]);
+      }
+    }
+  });
+
+  test("only intended cells are formulas, and no text starts like one", async () => {
+    for (const name of [...TABS.map((tab) => tab.name), "Board", "Try it"]) {
+      for (const row of await cells(name)) {
+        for (const value of row) {
+          if (!/^[=+@-]/.test(value)) continue;
+          expect(["Plants", "Board", "Try it"], `${name}: ${value}`).toContain(name);
+          expect(value).toMatch(/^=(IF|FEED_|WATER_|METER_|ROOT_)/);
+        }
+      }
+    }
+  });
+});
+
+describe("The story", () => {
+  let log: Row[] = [];
+  const [first, last] = [dayFromIso("2024-11-24") ?? 0, dayFromIso("2026-11-24") ?? 0];
+
+  beforeAll(async () => {
+    log = await rows("Care log");
+  });
+
+  test("has about thirty plants in several rooms and two years of care by several people", async () => {
+    const plants = await rows("Plants");
+    expect(plants.length).toBeGreaterThanOrEqual(28);
+    expect(new Set(plants.map((row) => row.Place)).size).toBeGreaterThanOrEqual(5);
+    const days = log.map((row) => dayOf(row));
+    expect(Math.max(...days)).toBeLessThanOrEqual(last);
+    expect(Math.max(...days)).toBeGreaterThan(last - 7);
+    expect(new Set(log.map((row) => row.Who)).size).toBeGreaterThanOrEqual(4);
+    const logged = new Set(log.filter((row) => dayOf(row) >= first).map((row) => row.Plant));
+    for (const row of plants) expect(logged).toContain(row.Plant);
+  });
+
+  test("has nothing done to a plant before it came into clay", async () => {
+    const since = new Map((await rows("Plants")).map((row) => [row.Plant, dayOf(row, "Since")]));
+    for (const row of log) expect(dayOf(row), row.Id).toBeGreaterThanOrEqual(since.get(row.Plant) ?? 0);
+  });
+
+  test("keeps one plant's day to one top-up, so that what it drank can be told", () => {
+    const seen = new Set<string>();
+    for (const row of log.filter(({ Event }) => Event === "Top up")) {
+      const key = `${row.Plant} ${row.Date}`;
+      expect(seen, key).not.toContain(key);
+      seen.add(key);
+      expect(Number(row["Amount mL"])).toBeGreaterThan(0);
+    }
+  });
+
+  function topUps(plant: string, from: string, to: string): { everyDays: number; mlADay: number } {
+    const found = log.filter((row) => row.Plant === plant && row.Event === "Top up");
+    const between = found.filter((row) => (row.Date ?? "") >= from && (row.Date ?? "") <= to);
+    const days = between.map((row) => dayOf(row)).sort((a, b) => a - b);
+    const span = (days[days.length - 1] ?? 0) - (days[0] ?? 0);
+    const amount = between.reduce((sum, row) => sum + Number(row["Amount mL"]), 0);
+    return { everyDays: span / (days.length - 1), mlADay: amount / span };
+  }
+
+  test.each(["Big monstera", "Peace lily, large", "Papyrus by the sink"])(
+    "lets the reservoir of %s fill with roots: it drinks more, and is topped up sooner, than a year before",
+    (plant) => {
+      const before = topUps(plant, "2025-09-25", "2025-11-24");
+      const now = topUps(plant, "2026-09-25", "2026-11-24");
+      expect(now.mlADay).toBeGreaterThan(1.3 * before.mlADay);
+      expect(now.everyDays).toBeLessThan(0.7 * before.everyDays);
+    },
+  );
+
+  test("lets the weeping fig drink slower again once it was potted up", () => {
+    expect(topUps("Weeping fig", "2026-04-01", "2026-06-05").everyDays).toBeLessThan(9);
+    expect(topUps("Weeping fig", "2026-06-10", "2026-11-24").everyDays).toBeGreaterThan(14);
+  });
+
+  test("gives a reason with every disturbance of roots since the log began", async () => {
+    const disturbing = new Set(
+      (await rows("Events")).filter((row) => row["Disturbs roots"] === "yes").map((row) => row.Event),
+    );
+    const disturbances = log.filter((row) => disturbing.has(row.Event) && dayOf(row) >= first);
+    expect(disturbances.length).toBeGreaterThan(20);
+    for (const row of disturbances) expect(row.Reason, row.Id).not.toBe("");
+  });
+
+  test("pours only what is there: a batch already mixed, or a water", async () => {
+    const mixed = new Map((await rows("Batch log")).map((row) => [row.Id, dayOf(row)]));
+    const waters = new Set((await rows("Waters")).map((row) => row.Water));
+    for (const row of log) {
+      if (!row.Solution || waters.has(row.Solution)) continue;
+      expect(mixed.get(row.Solution), row.Id).toBeLessThanOrEqual(dayOf(row));
+    }
+  });
+
+  test("has forty batches, some of them not tested", async () => {
+    const batches = await rows("Batch log");
+    expect(batches).toHaveLength(40);
+    const blank = batches.filter((row) => row["Measured pH"] === "");
+    expect(blank.length).toBeGreaterThan(3);
+    expect(blank.length).toBeLessThan(15);
+  });
+
+  test("counts the trial's leaves as the log does", async () => {
+    const [trial] = await rows("Trials");
+    const mean = (side: string) => {
+      const plants = (trial?.[side] ?? "").split("; ");
+      const leaves = log.filter(
+        ({ Event, Plant = "", Date: date = "" }) =>
+          Event === "New leaf" &&
+          plants.includes(Plant) &&
+          date >= (trial?.Started ?? "") &&
+          date <= (trial?.Ends ?? ""),
+      );
+      return (leaves.length / plants.length).toFixed(1);
+    };
+    expect(trial?.Result).toContain(`A ${mean("Plants A")}, B ${mean("Plants B")} new leaves`);
+  });
+});
