@@ -24,12 +24,3 @@ export function debyeHuckel(tempC: number): { a: number; b: number } {
   const root = Math.sqrt(waterDensity(tempC));
   return { a: (1.82483e6 * root) / epsilonT ** 1.5, b: (50.2916 * root) / Math.sqrt(epsilonT) };
 }
-
-/**
- * Viscosity of water in mPa s, Kestin, Sokolov & Wakeham 1978, J. Phys. Chem. Ref. Data 7, 941, from 1.002 at 20 °C
- * (equation from memory; gives 0.8902 at 25 °C, published 0.8900).
- */
-export function waterViscosity(tempC: number): number {
-  const below = 20 - tempC;
-  return 1.002 * 10 ** ((below / (tempC + 96)) * (1.2364 - 1.37e-3 * below + 5.7e-6 * below * below));
-}

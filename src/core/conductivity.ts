@@ -1,6 +1,6 @@
 /** Electrical conductivity from the species in a solution. */
 
-import { waterViscosity } from "./activity.ts";
+import { RISE_PER_DEGREE } from "./meter.ts";
 import { CHARGES, SPECIES_COUNT } from "./reactions.ts";
 import type { State } from "./speciation.ts";
 import { SPECIES } from "./species.ts";
@@ -23,7 +23,9 @@ export interface Conductivity {
 
 /**
  * Conductivity by the exponent form of Appelo, as in phreeqc3: κ = Σ |z| λ° c γ^a with a = 0.6/√|z| where
- * I < 0.36 |z|, else √I/|z|. Mobility goes with 1/viscosity of water (Walden's rule). mol/kg is taken for mol/L here,
+ * I < 0.36 |z|, else √I/|z|. Mobilities are those at 25 °C; off it the whole
+ * follows the meters' own rule, κt = κ25 (1 + 0.0191 (t − 25)) (EPA 120.1), so that a reading corrected by a meter
+ * comes back as it was. mol/kg is taken for mol/L here,
  * which is up to 0.3 % high at 25 °C. Ions without a published mobility (pairs such as CaH2PO4+) are left out, at most
  * about 1 % of the whole; a quadratic formula in common use reads 4–17 % low on the calibration salts and is not used.
  */
@@ -40,5 +42,5 @@ export function conductivity(state: State): Conductivity {
     sum += lambda * m * Math.exp(exponent * (state.lnGammas[s] as number));
   }
   // S cm²/mol × mol/L = 1e-3 S/cm = mS/cm
-  return { at25MsCm: sum, atTempMsCm: (sum * waterViscosity(25)) / waterViscosity(state.tempC) };
+  return { at25MsCm: sum, atTempMsCm: sum * (1 + RISE_PER_DEGREE * (state.tempC - 25)) };
 }

@@ -23,6 +23,8 @@ const SYSTEMS = ACID_FORMS.map(([component, names]) => ({
   component: COMPONENTS.indexOf(component),
   forms: names.map(speciesIndex),
 }));
+/** Less than this counts as none: it is a ten-millionth of what any report resolves. */
+const LEAST_MOL_KG = 1e-12;
 const OH = speciesIndex("OH-");
 const CO2 = speciesIndex("CO2");
 
@@ -39,7 +41,8 @@ export function startingPoint(
   let charge = 0;
   let strength = 0;
   for (let i = 2; i < COMPONENTS.length; i++) {
-    const total = totals[COMPONENTS[i] as keyof Totals] ?? 0;
+    const given = totals[COMPONENTS[i] as keyof Totals] ?? 0;
+    const total = given < LEAST_MOL_KG ? 0 : given;
     const z = COMPONENT_CHARGES[i] ?? 0;
     wanted[i] = total;
     charge += z * total;
@@ -48,7 +51,7 @@ export function startingPoint(
   }
   const open = "logPco2" in carbon;
   const total = "totalMolKg" in carbon ? carbon.totalMolKg : "alkalinityEqKg" in carbon ? carbon.alkalinityEqKg : 0;
-  wanted[CO3] = open ? 0 : Math.max(total, 0);
+  wanted[CO3] = open || total < LEAST_MOL_KG ? 0 : total;
   const held = wanted[CO3] ?? 0;
   wanted[H] = typeof pH === "object" ? pH.protonsMolKg + 2 * held : -charge + 2 * held;
   strength += 0.5 * held + 1e-7;

@@ -95,7 +95,7 @@ export function settle(problem: Problem): Settled {
         holdCo2();
         fillMolalities(constants, lnWater);
         fillResidual(net);
-        if (Math.abs(slope()) <= 0.9 * slopeBefore) break;
+        if (slope() <= 0.9 * slopeBefore) break;
         taken /= 2;
         move(-taken);
       }
@@ -194,7 +194,8 @@ function carbonForAlkalinity(alkalinityEqKg: number): number {
       carbon += c * (n[s] as number);
     }
   }
-  return Math.max(((alkalinityEqKg - other) * carbon) / fromCarbon, 1e-12);
+  // held below 1 mol/kg so that a senseless pair of alkalinity and pH ends in a refusal and not in overflow
+  return Math.min(Math.max(((alkalinityEqKg - other) * carbon) / fromCarbon, 1e-12), 1);
 }
 
 function fillResidual(net: Sparse): void {
