@@ -34,14 +34,14 @@ export function badRow(sentence: string): string {
 }
 
 /**
- * Rows of one width. A bad row says "? see left" in every further column, because a blank there would be
- * counted as 0 by the next formula.
+ * Rows of one width. A row that ends in the text of a bad row says "? see left" in every further column,
+ * because a blank there would be counted as 0 by the next formula.
  */
 export function rectangle(rows: readonly (readonly unknown[])[]): unknown[][] {
   const width = rows.reduce((most, row) => Math.max(most, row.length), 1);
   return rows.map((row) => {
-    const [first] = row;
-    const filler = typeof first === "string" && first.startsWith(BAD_ROW) ? badRow("see left") : "";
+    const last = row[row.length - 1];
+    const filler = typeof last === "string" && last.startsWith(BAD_ROW) ? badRow("see left") : "";
     return [...row, ...Array.from({ length: width - row.length }, () => filler)];
   });
 }

@@ -47,9 +47,9 @@ export function isRange(value: ExampleValue): value is Extract<ExampleValue, rea
   return Array.isArray(value);
 }
 
-/** The formula's arguments as they are typed: "A2:A3", "\"10-5-5\"". Commas inside quotes do not part them. */
+/** The formula's arguments as they are typed: "A2:A3", "\"10-5-5\"". Commas inside quotes and brackets do not part them. */
 export function typedArguments({ formula }: Example): string[] {
   const inside = /^=[A-Z0-9_]+\((.*)\)$/.exec(formula)?.[1];
   if (inside === undefined) throw new Error(`This is no formula: ${formula}`);
-  return (inside.match(/(?:"[^"]*"|'[^']*'|[^,"'])+/g) ?? []).map((typed) => typed.trim());
+  return (inside.match(/(?:"[^"]*"|'[^']*'|\([^)]*\)|[^,"'(])+/g) ?? []).map((typed) => typed.trim());
 }

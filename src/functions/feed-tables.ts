@@ -62,9 +62,19 @@ export function readTargetTable(table: Table): Amounts {
   return readTarget(fields, where).wanted;
 }
 
+/** Which grade it was can no longer be told from the date, so the sentence says every way to keep the next one. */
+function gradeBecameDate(day: number): string {
+  return (
+    `label is the date ${isoFromDay(day)}: the sheet took a grade such as 10-5-5 for a day. ` +
+    "Type it with an apostrophe in front, '10-5-5, or format the cell as plain text first, " +
+    'or write it out, "N 10 P2O5 5 K2O 5".'
+  );
+}
+
 /** The feed behind a label. Throws BadInput for a label that cannot be read and a feed that may not enter a recipe. */
 export function feedOfLabel(source: LabelSource, densityGPerMl: number | null): Feed {
   if (source.kind === "cell") {
+    if (source.cell.kind === "day") throw new BadInput("grade-became-date", gradeBecameDate(source.cell.day));
     const label = readLabel(source.cell, densityGPerMl);
     if (label === null) throw new Error("The runner answers for a blank label.");
     return feedOf("this feed", label, densityGPerMl);

@@ -2,6 +2,7 @@
 
 import { DOSE_UNITS, doseAmounts } from "../core/dose.ts";
 import { type Amounts, ELEMENTS, parseElements } from "../core/elements.ts";
+import { BadInput } from "../core/errors.ts";
 import { mixAmounts, readRecipe } from "../core/mix.ts";
 import { solveDoses } from "../core/solve.ts";
 import { badRow } from "./answers.ts";
@@ -60,7 +61,13 @@ export const FEED_RECORDS: readonly FunctionRecord[] = [
         kind: "label",
         help: 'The printed analysis: "10-5-5", "10-5-5 Ca 4 Mg 1.2 Fe 0.1", "N 10 P 2.2 K 4.2 elemental", with w/v where the label counts by volume; or a table of feeds with its heading row. In a cell, type a grade with an apostrophe in front, or it becomes a date.',
       },
-      { name: "dose", kind: "number", min: 0, help: "How much of the feed goes into the water; a cell or a range." },
+      {
+        name: "dose",
+        kind: "number",
+        unitFrom: "unit",
+        min: 0,
+        help: "How much of the feed goes into the water; a cell or a range. Beside a table of feeds the doses begin with the first feed, not with the heading.",
+      },
       {
         name: "unit",
         kind: "choice",
@@ -267,6 +274,7 @@ export const FEED_RECORDS: readonly FunctionRecord[] = [
       kind: "whole",
       answer: (fixed, row) => {
         const shelf = readShelfTable(fixed.table("feeds"));
+        if (shelf.length === 0) throw new BadInput("no-feeds", "feeds holds no feed below its heading row.");
         const usable = shelf.flatMap(({ feed }) => (feed === null ? [] : [feed]));
         const { doses } = solveDoses({
           wanted: readTargetTable(fixed.table("target")),

@@ -18,6 +18,8 @@ export interface NumberArgument extends ArgumentWords {
   readonly kind: "number";
   /** Unit as written after a number, "mg/L"; a text ending in it is accepted. */
   readonly unit?: string;
+  /** The choice that says the unit instead, when it is the person's to choose. */
+  readonly unitFrom?: string;
   readonly min?: number;
   readonly max?: number;
 }
@@ -58,8 +60,8 @@ export interface Table {
   /** Name of the argument it came in. */
   readonly name: string;
   readonly rowCount: number;
-  /** Index of the column under the first of these headings that is there, or -1. Refuses a heading that stands twice. */
-  column(...headings: readonly string[]): number;
+  /** Index of the column under this heading, or -1. Refuses a heading that stands twice. */
+  column(heading: string): number;
   cell(row: number, column: number): Cell;
   /** The untouched value, for columns of 100,000 rows where a Cell object per row would cost too much. */
   raw(row: number, column: number): unknown;

@@ -172,7 +172,7 @@ export const ROOT_RECORDS: readonly FunctionRecord[] = [
         const unreadable: (readonly Answer[])[] = [];
         for (const { plant, restDays, event, day } of rootBoard(names, known.index, row.day("asOf"))) {
           const why = known.unreadable.get(nameKey(plant));
-          if (why !== undefined) unreadable.push([plant, badRow(why), "", ""]);
+          if (why !== undefined) unreadable.push([plant, badRow(why)]);
           else board.push([plant, restDays, event, day === null ? null : { day }]);
         }
         for (const key of keys) if (key.name === null) unreadable.push([badRow(key.reason)]);

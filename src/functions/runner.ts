@@ -96,9 +96,22 @@ function fixedArguments(read: ReadonlyMap<string, Read>, rawKeys: (name: string)
   };
 }
 
+/** The argument that says this one's unit, if one does. */
+function unitScalar({ argument }: Scalar, scalars: readonly Scalar[]): Scalar | undefined {
+  if (argument.kind !== "number" || argument.unitFrom === undefined) return undefined;
+  return scalars.find((other) => other.argument.name === argument.unitFrom);
+}
+
+function readIn(scalar: Scalar, scalars: readonly Scalar[], row: number): ScalarValue {
+  const unit = unitScalar(scalar, scalars)?.read(row);
+  return typeof unit === "string" ? scalar.read(row, unit) : scalar.read(row);
+}
+
 /** Reads every scalar of a row, so that a bad one is named even where the arithmetic would not need it. */
 function rowArguments(scalars: readonly Scalar[], row: number): RowArguments {
-  const values = new Map<string, ScalarValue>(scalars.map((scalar) => [scalar.argument.name, scalar.read(row)]));
+  const values = new Map<string, ScalarValue>(
+    scalars.map((scalar) => [scalar.argument.name, readIn(scalar, scalars, row)]),
+  );
   const value = <Type>(name: string, is: (value: ScalarValue | undefined) => boolean): Type => {
     const found = values.get(name);
     if (!is(found)) throw new Error(`The record asks for ${name} as another kind than it declares.`);
@@ -136,7 +149,10 @@ function answerRows(record: FunctionRecord, args: readonly unknown[], { dayOf, d
   }
 
   // A single value beside a range is wrong for every row or for none: it throws.
-  for (const scalar of scalars) if (scalar.rowCount === null) scalar.read(0);
+  for (const scalar of scalars) {
+    const unitVaries = (unitScalar(scalar, scalars)?.rowCount ?? null) !== null;
+    if (scalar.rowCount === null && !unitVaries) readIn(scalar, scalars, 0);
+  }
   const rows: (readonly unknown[])[] = [];
   for (let row = 0; row < key.rowCount; row++) {
     if (row === 0 && heading !== null) rows.push([heading]);

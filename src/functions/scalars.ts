@@ -15,8 +15,11 @@ export interface Scalar {
   readonly argument: ScalarArgument;
   readonly rowCount: number | null;
   isBlank(row: number): boolean;
-  /** Throws BadInput that names the argument, the value and what is accepted. */
-  read(row: number): ScalarValue;
+  /**
+   * Throws BadInput that names the argument, the value and what is accepted. `unit` is what the argument of
+   * its `unitFrom` holds in this row.
+   */
+  read(row: number, unit?: string): ScalarValue;
 }
 
 /** Tells a single value from a column. A range of one cell is a single value, as the host itself makes it one. */
@@ -25,13 +28,15 @@ export function readScalar(raw: unknown, argument: ScalarArgument, dayOf: DayRea
   const width = all === null ? 1 : all.reduce((most, row) => Math.max(most, row.length), 0);
   if (all === null || (all.length <= 1 && width <= 1)) {
     const value = all === null ? raw : all[0]?.[0];
-    let kept: { readonly value: ScalarValue } | undefined;
+    let kept: { readonly value: ScalarValue; readonly unit: string | undefined } | undefined;
     return {
       argument,
       rowCount: null,
       isBlank: () => isBlankCell(value),
-      read() {
-        kept ??= { value: readValue(value, argument, dayOf) };
+      read(_, unit) {
+        if (kept === undefined || kept.unit !== unit) {
+          kept = { value: readValue(value, argument, { dayOf, unit }), unit };
+        }
         return kept.value;
       },
     };
@@ -48,7 +53,7 @@ export function readScalar(raw: unknown, argument: ScalarArgument, dayOf: DayRea
     argument,
     rowCount: rows.length,
     isBlank: (row) => isBlankCell(rows[row]?.[0]),
-    read: (row) => readValue(rows[row]?.[0], argument, dayOf),
+    read: (row, unit) => readValue(rows[row]?.[0], argument, { dayOf, unit }),
   };
 }
 
@@ -62,11 +67,16 @@ function labelTable(raw: unknown, argument: ScalarArgument, dayOf: DayReader): S
   };
 }
 
+interface Reading {
+  readonly dayOf: DayReader;
+  readonly unit: string | undefined;
+}
+
 /** What a blank cell is told when the argument is not optional. */
-function wanted(argument: ScalarArgument): string {
+function wanted(argument: ScalarArgument, unit: string | undefined): string {
   switch (argument.kind) {
     case "number":
-      return argument.unit === undefined ? "Give a number" : `Give a number in ${argument.unit}`;
+      return unit === undefined ? "Give a number" : `Give a number in ${unit}`;
     case "choice":
       return `Give ${sayList(argument.choices, "or")}`;
     case "day":
@@ -79,20 +89,21 @@ function wanted(argument: ScalarArgument): string {
   }
 }
 
-function readValue(raw: unknown, argument: ScalarArgument, dayOf: DayReader): ScalarValue {
-  const value = readGiven(raw, argument, dayOf);
+function readValue(raw: unknown, argument: ScalarArgument, { dayOf, unit }: Reading): ScalarValue {
+  const expected = argument.kind === "number" ? (unit ?? argument.unit) : undefined;
+  const value = readGiven(raw, argument, { dayOf, unit: expected });
   if (value === null && argument.optional !== true) {
-    throw new BadInput("blank", `${argument.name} is blank. ${wanted(argument)}.`);
+    throw new BadInput("blank", `${argument.name} is blank. ${wanted(argument, expected)}.`);
   }
   return value;
 }
 
-function readGiven(raw: unknown, argument: ScalarArgument, dayOf: DayReader): ScalarValue {
+function readGiven(raw: unknown, argument: ScalarArgument, { dayOf, unit }: Reading): ScalarValue {
   const what = argument.name;
   const cell = readCell(raw, dayOf);
   switch (argument.kind) {
     case "number":
-      return readNumber(cell, { what, unit: argument.unit, min: argument.min, max: argument.max });
+      return readNumber(cell, { what, unit, min: argument.min, max: argument.max });
     case "choice":
       return readChoice(cell, { what, choices: argument.choices }) ?? argument.fallback ?? null;
     case "day":

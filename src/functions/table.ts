@@ -45,17 +45,18 @@ export function readTable(raw: unknown, name: string, needed: readonly string[],
   const headings = headingRow.map((cell) => (typeof cell === "string" ? cell.trim() : ""));
   const keys = headings.map(headingKey);
 
-  function column(...wanted: readonly string[]): number {
-    for (const heading of wanted) {
+  const known = new Map<string, number>();
+  function column(heading: string): number {
+    let at = known.get(heading);
+    if (at === undefined) {
       const key = headingKey(heading);
-      const at = keys.indexOf(key);
-      if (at === -1) continue;
-      if (keys.indexOf(key, at + 1) !== -1) {
+      at = keys.indexOf(key);
+      if (at !== -1 && keys.indexOf(key, at + 1) !== -1) {
         throw new BadInput("heading-twice", `${name} has two columns headed "${heading}"; rename one of them.`);
       }
-      return at;
+      known.set(heading, at);
     }
-    return -1;
+    return at;
   }
 
   const missing = needed.filter((heading) => column(heading) === -1);

@@ -99,7 +99,7 @@ export const WATER_RECORDS: readonly FunctionRecord[] = [
     group: "WATER",
     summary: "Turns a hardness or an alkalinity from one unit into another.",
     args: [
-      { name: "value", kind: "number", min: 0, help: "The number to convert; a cell or a range." },
+      { name: "value", kind: "number", unitFrom: "from", min: 0, help: "The number to convert; a cell or a range." },
       {
         name: "from",
         kind: "choice",
