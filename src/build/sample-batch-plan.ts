@@ -35,8 +35,8 @@ function waterFor(on: number, index: number): string {
 
 /** mS/cm: the strengths' own, and about 0.65 brought by the whole tap water. */
 function nominalEc(target: string, water: string): number {
-  const salts = target.endsWith("half") ? 1.05 : 0.55;
-  const brought = water === "Town tap" ? 0.45 : water === "One part tap in four" ? 0.08 : 0.02;
+  const salts = target.endsWith("half") ? 1.1 : 0.58;
+  const brought = water === "Town tap" ? 0.42 : water === "One part tap in four" ? 0.08 : 0.02;
   return salts + brought;
 }
 

@@ -1,14 +1,16 @@
 /** The Batch log: doses found and amounts reached by the project's own arithmetic, readings invented around them. */
 
-import { type Amounts, ELEMENTS } from "../core/elements.ts";
+import { ELEMENTS } from "../core/elements.ts";
 import { type Feed, type Fields, readShelfFeed } from "../core/feeds.ts";
 import { mixAmounts } from "../core/mix.ts";
 import { solveDoses } from "../core/solve.ts";
 import { readTarget, readWater, type Water } from "../core/waters.ts";
+import { dosesText } from "../sheet/doses.ts";
 import { BATCH_PLAN, type PlannedBatch } from "./sample-batch-plan.ts";
 import { rounded, type SampleCell } from "./sample-cell.ts";
 import { DOSED_FEEDS, FEED_ROWS } from "./sample-feeds.ts";
 import { type Random, randomStream } from "./sample-random.ts";
+import { likelyEc, readings } from "./sample-readings.ts";
 import { TARGET_ROWS } from "./sample-targets.ts";
 import { WATER_ROWS } from "./sample-waters.ts";
 
@@ -16,8 +18,6 @@ type SampleFields = Readonly<Record<string, SampleCell>>;
 
 export const SCALE_STEP_G = 0.01;
 export const SYRINGE_STEP_ML = 0.5;
-export const PH_LOW = 5.4;
-export const PH_HIGH = 6.2;
 
 function fieldsOf(rows: readonly SampleFields[], heading: string, name: string): Fields {
   const row = rows.find((found) => found[heading] === name);
@@ -73,39 +73,12 @@ function acidText(water: Water, litres: number): string {
   return `citric acid monohydrate ${rounded(grams, 1)} g`;
 }
 
-/** EC in mS/cm is about the cations in meq/L over ten: rule of thumb, from memory; only to invent readings with. */
-function likelyEcMsCm(reached: Amounts): number {
-  const meqL =
-    (reached.Ca ?? 0) / 20.039 + (reached.Mg ?? 0) / 12.1525 + (reached.K ?? 0) / 39.098 + (reached.Na ?? 0) / 22.99;
-  return meqL / 10;
-}
-
-interface Readings {
-  readonly ec: number | null;
-  readonly pH: number | null;
-  readonly verdict: string;
-  readonly note: string;
-}
-
-/** Every batch at first; later some are not tested, because many readings in a row agreed. */
-function readings(
-  batch: PlannedBatch,
-  reached: Amounts,
-  { index, random }: { index: number; random: Random },
-): Readings {
-  const tested = index < 12 || index >= BATCH_PLAN.length - 2 ? true : index % 4 !== 3;
-  const hard = batch.water === "Town tap";
-  const ec = rounded(likelyEcMsCm(reached) * (hard ? 1.04 : 1.02) * (1 + 0.025 * random.normal()), 2);
-  const pH = rounded((hard ? 6.05 : 5.75) + (hard ? 0.22 : 0.13) * random.normal(), 1);
-  if (!tested) return { ec: null, pH: null, verdict: "", note: "Not tested" };
-  const pHMissing = index === 16 || index === 33;
-  if (pHMissing) return { ec, pH: null, verdict: "", note: "pH meter out of storage liquid, no reading" };
-  if (pH > PH_HIGH) {
-    const note = hard ? "Next morning the pH had climbed further: the carbon dioxide had left" : "";
-    return { ec, pH, verdict: "pH high", note };
-  }
-  if (pH < PH_LOW) return { ec, pH, verdict: "pH low", note: "" };
-  return { ec, pH, verdict: "as it should be", note: "" };
+/** mg/L of N that comes as ammonium. */
+function ammoniumMgL(doses: readonly Dose[], litres: number): number {
+  return doses.reduce(
+    (sum, { feed, perBatch }) => sum + ((feed.label.nitrogen.ammonium ?? 0) * 10 * perBatch) / litres,
+    0,
+  );
 }
 
 function batchRow(batch: PlannedBatch, index: number, random: Random): SampleFields {
@@ -115,7 +88,8 @@ function batchRow(batch: PlannedBatch, index: number, random: Random): SampleFie
     doses.map(({ feed, unit, perBatch }) => ({ feed, dose: perBatch / batch.litres, unit: `${unit}/L` as const })),
     water.amounts,
   );
-  const { ec, pH, verdict, note } = readings(batch, reached, { index, random });
+  const likelyEcMsCm = likelyEc(reached, ammoniumMgL(doses, batch.litres), water);
+  const { ec, pH, verdict, note } = readings(batch, likelyEcMsCm, { index, random });
   const row: Record<string, SampleCell> = {
     Id: batch.id,
     Date: { day: batch.day },
@@ -123,7 +97,9 @@ function batchRow(batch: PlannedBatch, index: number, random: Random): SampleFie
     Litres: batch.litres,
     Water: batch.water,
     Target: batch.target,
-    Doses: doses.map((dose) => doseText(dose, batch.litres)).join("; "),
+    Doses: dosesText(
+      doses.map(({ feed, unit, perBatch }) => ({ feed: feed.name, perLitre: perBatch / batch.litres, unit, perBatch })),
+    ),
     Acid: acidText(water, batch.litres),
     "Measured EC": ec,
     "Measured pH": pH,
@@ -135,10 +111,6 @@ function batchRow(batch: PlannedBatch, index: number, random: Random): SampleFie
     row[symbol] = mgL === undefined ? null : Number(mgL.toPrecision(6));
   }
   return row;
-}
-
-function doseText({ feed, unit, perBatch }: Dose, litres: number): string {
-  return `${feed.name} ${Number((perBatch / litres).toPrecision(4))} ${unit}/L (${perBatch} ${unit})`;
 }
 
 export function batchRows(): SampleFields[] {

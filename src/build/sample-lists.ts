@@ -1,10 +1,12 @@
 /** The short lists of the sample sheet: Events, Claims, Trials, Settings. Claims and trial are invented. */
 
 import { BUILT_IN_EVENTS } from "../core/roots.ts";
-import { PH_HIGH, PH_LOW, SCALE_STEP_G, SYRINGE_STEP_ML } from "./sample-batches.ts";
+import { settingRows } from "../sheet/settings.ts";
+import { SCALE_STEP_G, SYRINGE_STEP_ML } from "./sample-batches.ts";
 import type { CareEntry } from "./sample-care.ts";
 import { day, type SampleCell } from "./sample-cell.ts";
 import { PEOPLE, TODAY } from "./sample-household.ts";
+import { PH_HIGH, PH_LOW } from "./sample-readings.ts";
 import { OWN_EVENT } from "./sample-roots.ts";
 import { TRIAL_A, TRIAL_B, TRIAL_FROM, TRIAL_TO } from "./sample-trial.ts";
 
@@ -99,16 +101,18 @@ export function trialRows(entries: readonly CareEntry[]): Row[] {
   ];
 }
 
+/** What this household has put beside the settings; the rest stands as the set-up leaves it. */
+const OWN_VALUES: Readonly<Record<string, string | number>> = {
+  People: PEOPLE.join(", "),
+  "Scale step g": SCALE_STEP_G,
+  "Syringe step mL": SYRINGE_STEP_ML,
+  "pH low": PH_LOW,
+  "pH high": PH_HIGH,
+};
+
 /** "Today" stands first: formulas point at its cell. */
-export const SETTING_ROWS: readonly Row[] = [
-  { Setting: "Today", Value: { day: day(TODAY) }, Note: "Formulas count to this day. The menu item renews it." },
-  { Setting: "People", Value: PEOPLE.join(", "), Note: "Who may stand under Who." },
-  { Setting: "Meter scale", Value: 500, Note: "ppm scale of the meter: 500, 640 or 700." },
-  { Setting: "Scale step g", Value: SCALE_STEP_G, Note: "Smallest step of the scale." },
-  { Setting: "Syringe step mL", Value: SYRINGE_STEP_ML, Note: "Smallest step of the syringe." },
-  { Setting: "pH low", Value: PH_LOW, Note: "Lower end of the range that is all right." },
-  { Setting: "pH high", Value: PH_HIGH, Note: "Upper end." },
-  { Setting: "Rest days", Value: 180, Note: "Ask for a reason before roots are disturbed sooner than this." },
-  { Setting: "Plant list tab", Value: "Plants", Note: "The tab with the plants." },
-  { Setting: "Plant list columns", Value: null, Note: "Blank: the columns are called as on the Plants tab." },
-];
+export const SETTING_ROWS: readonly Row[] = settingRows(day(TODAY)).map(({ setting, value, note }) => ({
+  Setting: setting,
+  Value: OWN_VALUES[setting] ?? (typeof value === "boolean" ? String(value) : value),
+  Note: note,
+}));

@@ -44,6 +44,12 @@ function plantRows(): SampleRow[] {
   ];
 }
 
+/** Where the two further tabs stand: each after the tab it is read with. */
+const BESIDE: Readonly<Record<string, () => SampleTab[]>> = {
+  Plants: () => [boardTab()],
+  "Batch log": () => [tryItTab()],
+};
+
 /** Every tab, rows filled to one width. */
 export function sampleTabs(): SampleTab[] {
   const log = careLog();
@@ -63,7 +69,7 @@ export function sampleTabs(): SampleTab[] {
     const headings = headingsOf(name);
     return { name, rows: [headings, ...rowsByHeading(headings, records[name])] };
   });
-  return [...own, boardTab(), tryItTab()].map(filled);
+  return own.flatMap((tab) => [tab, ...(BESIDE[tab.name]?.() ?? [])]).map(filled);
 }
 
 function filled(tab: SampleTab): SampleTab {

@@ -1,7 +1,7 @@
 /** The sample sheet as one .xlsx file, formulas with the answers they had at build time. */
 
 import ExcelJS from "exceljs";
-import type { ColumnSpec } from "../sheet/spec.ts";
+import { DAY_FORMAT, formatOf } from "../sheet/spec.ts";
 import { TABS } from "../sheet/tabs.ts";
 import { type Answered, type AnsweredTab, answerTabs, type Spill } from "./sample-answers.ts";
 import { day } from "./sample-cell.ts";
@@ -10,7 +10,6 @@ import { BY_ROW_HEADING, LAST_HEADING, REST_HEADING } from "./sample-formulas.ts
 import { TODAY } from "./sample-household.ts";
 import { sampleTabs, WORKBOOK } from "./sample-tabs.ts";
 
-const DAY_FORMAT = "yyyy-mm-dd";
 /** Last row of a sheet in this file format (ECMA-376). */
 const LAST_ROW = 1_048_576;
 const MS_A_DAY = 86_400_000;
@@ -54,10 +53,6 @@ function writeSpill(sheet: ExcelJS.Worksheet, { row, column, formula, values }: 
   head.fill = TINT;
 }
 
-function columnFormat(column: ColumnSpec | undefined): string | undefined {
-  return column?.kind === "day" ? DAY_FORMAT : column?.format;
-}
-
 function textWidth(value: Answered | undefined): number {
   if (value === undefined) return 0;
   return typeof value === "object" ? DAY_FORMAT.length : String(value).length;
@@ -72,20 +67,22 @@ function format(sheet: ExcelJS.Worksheet, { tab, shown }: AnsweredTab): void {
       if (row === 0 && tab.name !== "Board") return;
       const cell = sheet.getCell(row + 1, column + 1);
       const heading = headings[column];
-      const own = columnFormat(columns?.[column]);
+      const spec = columns?.[column];
+      const own = spec === undefined ? null : formatOf(spec);
       if (typeof value === "object") cell.numFmt = DAY_FORMAT;
-      else if (own !== undefined) cell.numFmt = own;
+      else if (own !== null) cell.numFmt = own;
       else if (heading === REST_HEADING || heading === BY_ROW_HEADING) cell.numFmt = "0";
       else if (tab.name === "Try it" && typeof value === "number") cell.numFmt = "0.0##";
     });
   });
   headings.forEach((heading, column) => {
     const widest = Math.max(...shown.map((cells) => textWidth(cells[column])));
-    const wide = tab.name === "Try it" && column > 0 ? 16 : Math.min(WIDEST, Math.max(8, widest + 2));
+    const wide = tab.name === "Try it" && column > 1 ? 20 : Math.min(WIDEST, Math.max(8, widest + 2));
     sheet.getColumn(column + 1).width = heading === LAST_HEADING ? 15 : wide;
   });
   sheet.getRow(1).font = { bold: true };
   sheet.views = [{ state: "frozen", ySplit: 1 }];
+  sheet.pageSetup = { orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0, printTitlesRow: "1:1" };
 }
 
 export function sampleWorkbook(): ExcelJS.Workbook {

@@ -196,6 +196,72 @@ describe("The story", () => {
     expect(blank.length).toBeLessThan(15);
   });
 
+  /** mg/L of an element in a row of Waters or, per gram a litre, in a row of Feeds; factors of science handbooks [1]. */
+  function elementOf(row: Row, symbol: string): number {
+    const number = (heading: string) => Number(row[heading] || 0);
+    const oxides: Readonly<Record<string, readonly (readonly [heading: string, factor: number])[]>> = {
+      N: row.Water ? [["NO3-N", 1]] : [],
+      P: [["P2O5", 0.43643]],
+      K: [["K2O", 0.83015]],
+      S: [["SO4", 0.33376]],
+    };
+    return (
+      number(symbol) + (oxides[symbol] ?? []).reduce((sum, [heading, factor]) => sum + number(heading) * factor, 0)
+    );
+  }
+
+  test("has batches whose amounts follow from their doses, the shelf and the water", async () => {
+    const [feeds, waters] = [await rows("Feeds"), await rows("Waters")];
+    for (const batch of await rows("Batch log")) {
+      const water = waters.find((row) => row.Water === batch.Water) ?? {};
+      const doses = (batch.Doses ?? "").split("; ").map((text) => {
+        const [, name, perLitre, unit, perBatch] = /^(.+) ([\d.]+) (g|mL)\/L \(([\d.]+) \3\)$/.exec(text) ?? [];
+        expect(Number(perBatch), text).toBeCloseTo(Number(perLitre) * Number(batch.Litres), 2);
+        const feed = feeds.find((row) => row.Feed === name);
+        expect(feed?.Unit, text).toBe(unit);
+        return { feed: feed ?? {}, perLitre: Number(perLitre) };
+      });
+      for (const symbol of ["N", "P", "K", "Ca", "Mg", "S", "Fe", "Mn", "Zn", "B", "Cu", "Mo"]) {
+        // One gram (or, w/v, one mL) of a feed with 1 % in a litre brings 10 mg.
+        const brought = doses.reduce((sum, { feed, perLitre }) => sum + 10 * perLitre * elementOf(feed, symbol), 0);
+        const expected = elementOf(water, symbol) + brought;
+        expect(Math.abs(Number(batch[symbol]) - expected), `${batch.Id} ${symbol}`).toBeLessThan(
+          0.0005 * expected + 0.0001,
+        );
+      }
+    }
+  });
+
+  test("comes close to the target where the water allows it", async () => {
+    const targets = await rows("Targets");
+    for (const batch of (await rows("Batch log")).filter((row) => row.Water === "Low-mineral water")) {
+      const target = targets.find((row) => row.Target === batch.Target) ?? {};
+      for (const symbol of ["N", "P", "K", "Ca", "Mg", "S"]) {
+        expect(Math.abs(Number(batch[symbol]) / Number(target[symbol]) - 1), `${batch.Id} ${symbol}`).toBeLessThan(
+          0.02,
+        );
+      }
+    }
+  });
+
+  test("reads the EC a meter would: near the cations in meq/L over ten (rule of thumb, from memory)", async () => {
+    for (const batch of await rows("Batch log")) {
+      if (!batch["Measured EC"]) continue;
+      const meqL =
+        Number(batch.Ca) / 20.039 +
+        Number(batch.Mg) / 12.1525 +
+        Number(batch.K) / 39.098 +
+        (batch.Water === "Town tap" ? 0.6 : 0.2);
+      // The rule is good to about a fifth.
+      expect(Number(batch["Measured EC"]) / (meqL / 10), batch.Id).toBeGreaterThan(0.9);
+      expect(Number(batch["Measured EC"]) / (meqL / 10), batch.Id).toBeLessThan(1.25);
+    }
+  });
+
+  test("has today's date where the formulas look for it", async () => {
+    expect((await cells("Settings"))[1]?.slice(0, 2)).toEqual(["Today", "2026-11-24"]);
+  });
+
   test("counts the trial's leaves as the log does", async () => {
     const [trial] = await rows("Trials");
     const mean = (side: string) => {
@@ -212,3 +278,5 @@ describe("The story", () => {
     expect(trial?.Result).toContain(`A ${mean("Plants A")}, B ${mean("Plants B")} new leaves`);
   });
 });
+
+// [1] P = 0.43643 P2O5, K = 0.83015 K2O: from CIAAW 2021 weights; S = 32.06 / 96.056 of sulfate, the same.
