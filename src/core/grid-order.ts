@@ -1,0 +1,67 @@
+/** Which feed to settle first in a search over measurable amounts: the one whose step costs most. */
+
+import type { Squares } from "./box.ts";
+import { type Grid, nearest } from "./grid.ts";
+
+/** Keeps the inverse finite when feeds are mixes of each other, relative to their own squares. */
+const RIDGE = 1e-9;
+
+/** 1 / (H⁻¹)_jj over the columns in `open`: how fast the misfit grows with x_j when the others make up for it. */
+function curvatures(squares: Squares, open: readonly number[]): number[] {
+  const n = open.length;
+  const rows = open.map((j, i) => {
+    const from = squares.products[j] as Float64Array;
+    const row = new Float64Array(2 * n);
+    open.forEach((k, c) => {
+      row[c] = from[k] as number;
+    });
+    const own = from[j] as number;
+    row[i] = own > 0 ? own * (1 + RIDGE) : 1;
+    row[n + i] = 1;
+    return row;
+  });
+  // Gauss–Jordan; positive definite, so no pivoting is needed.
+  for (let p = 0; p < n; p++) {
+    const pivotRow = rows[p] as Float64Array;
+    const pivot = pivotRow[p] as number;
+    for (let c = 0; c < 2 * n; c++) pivotRow[c] = (pivotRow[c] as number) / pivot;
+    for (let r = 0; r < n; r++) {
+      if (r === p) continue;
+      const row = rows[r] as Float64Array;
+      const share = row[p] as number;
+      if (share === 0) continue;
+      for (let c = 0; c < 2 * n; c++) row[c] = (row[c] as number) - share * (pivotRow[c] as number);
+    }
+  }
+  return rows.map((row, i) => 1 / (row[n + i] as number));
+}
+
+/**
+ * Columns in the order in which a search settles them: each time the one whose gap between neighbouring amounts, near
+ * `around`, costs most with all others free [as in successive detection: Wolniansky et al. 1998].
+ */
+export function branchingOrder(squares: Squares, grids: readonly Grid[], around: Float64Array): number[] {
+  const open = squares.columns.map((_, j) => j);
+  const order: number[] = [];
+  const gapOf = (j: number): number => {
+    const grid = grids[j] as Grid;
+    if (grid.last < 1) return 0;
+    const index = Math.min(nearest(grid, around[j] as number), grid.last - 1);
+    return grid.at(index + 1) - grid.at(index);
+  };
+  while (open.length > 0) {
+    const bends = curvatures(squares, open);
+    let best = 0;
+    let bestCost = -1;
+    open.forEach((j, k) => {
+      const cost = (bends[k] as number) * gapOf(j) ** 2;
+      if (cost > bestCost) {
+        best = k;
+        bestCost = cost;
+      }
+    });
+    order.push(open[best] as number);
+    open.splice(best, 1);
+  }
+  return order;
+}
