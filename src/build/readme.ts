@@ -5,6 +5,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { callOf, isRange, typedArguments, valueText } from "../functions/catalogue.ts";
 import type { Example, FunctionRecord } from "../functions/record.ts";
+import { referenceOf } from "../functions/reference.ts";
 import { REGISTRY } from "../functions/registry.ts";
 
 const README = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "../../README.md");
@@ -29,6 +30,7 @@ function exampleLine(example: Example): string {
 }
 
 function section(record: FunctionRecord): string {
+  const { examples, sources, seeAlso } = referenceOf(record.name);
   const cell = (text: string) => text.replace(/\|/g, "\\|");
   return [
     `#### ${record.name}`,
@@ -43,10 +45,10 @@ function section(record: FunctionRecord): string {
     "",
     `**Gives** ${record.result}`,
     "",
-    ...record.examples.map(exampleLine),
+    ...examples.map(exampleLine),
     "",
-    `Sources: ${record.sources.join("; ")}.`,
-    `See also ${record.seeAlso.map((name) => `[${name}](#${name.toLowerCase()})`).join(", ")}.`,
+    `Sources: ${sources.join("; ")}.`,
+    `See also ${seeAlso.map((name) => `[${name}](#${name.toLowerCase()})`).join(", ")}.`,
     "",
   ].join("\n");
 }

@@ -29,7 +29,7 @@ export function functionHelp(): FunctionWords[] {
     call: callOf(record),
     args: record.args.map(({ name, help, optional }) => ({ name, help, optional: optional === true })),
     result: record.result,
-    examples: record.examples.map((example) => example.formula),
+    examples: record.formulas,
   }));
 }
 

@@ -96,6 +96,15 @@ export interface Example {
   readonly source: string;
 }
 
+/** What the README prints besides and the tests try; kept apart, so that it is not shipped with every call. */
+export interface FunctionReference {
+  /** Name of the function it belongs to. */
+  readonly name: string;
+  readonly examples: readonly Example[];
+  readonly sources: readonly string[];
+  readonly seeAlso: readonly string[];
+}
+
 export interface FunctionRecord {
   readonly name: string;
   readonly group: "FEED" | "WATER" | "METER" | "ROOT";
@@ -104,9 +113,8 @@ export interface FunctionRecord {
   readonly args: readonly Argument[];
   /** What comes back, with its unit. */
   readonly result: string;
-  readonly examples: readonly Example[];
-  readonly sources: readonly string[];
-  readonly seeAlso: readonly string[];
+  /** Calls as a person types them; each is tried as an example in the group's reference. */
+  readonly formulas: readonly string[];
   /**
    * `rows`: tables are read once and come in `fixed`; what `prepare` returns is called for each row with the
    * scalars of that row and answers with one cell or a row of cells. `whole`: called once, answers with a

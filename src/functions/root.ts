@@ -3,7 +3,7 @@
 import { nameKey } from "../core/cell.ts";
 import { rootBoard } from "../core/roots.ts";
 import { badRow } from "./answers.ts";
-import type { Answer, Argument, ExampleValue, FunctionRecord } from "./record.ts";
+import type { Answer, Argument, FunctionRecord } from "./record.ts";
 import { readEvents, readRootLog } from "./root-log.ts";
 
 const LOG_COLUMNS = ["Date", "Plant", "Event"];
@@ -39,17 +39,6 @@ const events: Argument = {
   help: "Optional. A table with the columns Event and Disturbs roots (yes or no) that goes before the built-in list.",
 };
 
-const EXAMPLE_LOG: ExampleValue = [
-  ["Date", "Plant", "Event"],
-  [{ day: "2026-01-18" }, "Window fern", "Repot"],
-  [{ day: "2026-02-28" }, "Desk pothos", "Root trim"],
-  [{ day: "2026-03-02" }, "Window fern", "Decay removed"],
-  [{ day: "2026-03-29" }, "Desk pothos", "Top up"],
-];
-const BY_CALENDAR = "Counted on a calendar; the plants are made up.";
-const PRACTICE =
-  "Which events disturb roots: common practice, no source. Decayed hairs taken off by hand do not; a repot, a root trim and a rinse out of the pot do";
-
 export const ROOT_RECORDS: readonly FunctionRecord[] = [
   {
     name: "ROOT_LAST",
@@ -57,22 +46,10 @@ export const ROOT_RECORDS: readonly FunctionRecord[] = [
     summary: "Finds the day on which each plant's roots were last disturbed.",
     args: [plants, log, heading, events],
     result: "A date for each plant; nothing where no disturbance is on record.",
-    examples: [
-      {
-        formula: "=ROOT_LAST(\"desk pothos\", 'Care log'!A1:C5)",
-        args: ["desk pothos", EXAMPLE_LOG],
-        gives: { day: "2026-02-28" },
-        source: BY_CALENDAR,
-      },
-      {
-        formula: "=ROOT_LAST(A1:A4, 'Care log'!A1:C5, \"Last disturbed\")",
-        args: [[["Plant"], ["Window fern"], ["Desk pothos"], ["New cutting"]], EXAMPLE_LOG, "Last disturbed"],
-        gives: [["Last disturbed"], [{ day: "2026-01-18" }], [{ day: "2026-02-28" }], [""]],
-        source: BY_CALENDAR,
-      },
+    formulas: [
+      "=ROOT_LAST(\"desk pothos\", 'Care log'!A1:C5)",
+      "=ROOT_LAST(A1:A4, 'Care log'!A1:C5, \"Last disturbed\")",
     ],
-    sources: [PRACTICE],
-    seeAlso: ["ROOT_REST", "ROOT_BOARD"],
     compute: {
       kind: "rows",
       prepare: (fixed) => {
@@ -90,27 +67,10 @@ export const ROOT_RECORDS: readonly FunctionRecord[] = [
     summary: "Counts the whole days for which each plant's roots have been left alone.",
     args: [plants, log, asOf, heading, events],
     result: "Calendar days from the last disturbance to asOf for each plant; nothing where none is on record.",
-    examples: [
-      {
-        formula: "=ROOT_REST(\"Window fern\", 'Care log'!A1:C5, DATE(2026,3,31))",
-        args: ["Window fern", EXAMPLE_LOG, { day: "2026-03-31" }],
-        gives: 72,
-        source: "Counted on a calendar: 13 days left in January, 28 in February, 31 in March.",
-      },
-      {
-        formula: "=ROOT_REST(A1:A4, 'Care log'!A1:C5, Settings!B2, \"Days at rest\")",
-        args: [
-          [["Plant"], ["Window fern"], ["Desk pothos"], ["New cutting"]],
-          EXAMPLE_LOG,
-          { day: "2026-03-31" },
-          "Days at rest",
-        ],
-        gives: [["Days at rest"], [72], [31], [""]],
-        source: "Counted on a calendar: the 31 days of March for the second plant, summer time or not.",
-      },
+    formulas: [
+      "=ROOT_REST(\"Window fern\", 'Care log'!A1:C5, DATE(2026,3,31))",
+      "=ROOT_REST(A1:A4, 'Care log'!A1:C5, Settings!B2, \"Days at rest\")",
     ],
-    sources: [PRACTICE],
-    seeAlso: ["ROOT_LAST", "ROOT_BOARD"],
     compute: {
       kind: "rows",
       prepare: (fixed) => {
@@ -129,39 +89,10 @@ export const ROOT_RECORDS: readonly FunctionRecord[] = [
     summary: "Lists the plants by how long their roots have been left alone, longest rest first.",
     args: [plants, log, asOf, events],
     result: "A table Plant, Days at rest, Last event, Date; plants never disturbed come last, each name once.",
-    examples: [
-      {
-        formula: "=ROOT_BOARD(A2:A4, 'Care log'!A1:C5, Settings!B2)",
-        args: [[["New cutting"], ["Desk pothos"], ["Window fern"]], EXAMPLE_LOG, { day: "2026-03-31" }],
-        gives: [
-          ["Plant", "Days at rest", "Last event", "Date"],
-          ["Window fern", 72, "Repot", { day: "2026-01-18" }],
-          ["Desk pothos", 31, "Root trim", { day: "2026-02-28" }],
-          ["New cutting", "", "", ""],
-        ],
-        source: BY_CALENDAR,
-      },
-      {
-        formula: "=ROOT_BOARD(A2:A3, 'Care log'!A1:C5, DATE(2026,3,31), Events!A1:B2)",
-        args: [
-          [["Desk pothos"], ["Window fern"]],
-          EXAMPLE_LOG,
-          { day: "2026-03-31" },
-          [
-            ["Event", "Disturbs roots"],
-            ["Decay removed", "yes"],
-          ],
-        ],
-        gives: [
-          ["Plant", "Days at rest", "Last event", "Date"],
-          ["Desk pothos", 31, "Root trim", { day: "2026-02-28" }],
-          ["Window fern", 29, "Decay removed", { day: "2026-03-02" }],
-        ],
-        source: BY_CALENDAR,
-      },
+    formulas: [
+      "=ROOT_BOARD(A2:A4, 'Care log'!A1:C5, Settings!B2)",
+      "=ROOT_BOARD(A2:A3, 'Care log'!A1:C5, DATE(2026,3,31), Events!A1:B2)",
     ],
-    sources: [PRACTICE],
-    seeAlso: ["ROOT_REST", "ROOT_LAST"],
     compute: {
       kind: "whole",
       answer: (fixed, row) => {

@@ -2,6 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 import { callOf, functionHelp, isRange, typedArguments } from "../../src/functions/catalogue.ts";
+import { REFERENCE, referenceOf } from "../../src/functions/reference.ts";
 import { REGISTRY } from "../../src/functions/registry.ts";
 import { call, expectCells, hostCells, plain } from "./cells.ts";
 
@@ -25,13 +26,19 @@ it("has exactly the functions and arguments that were promised, in this order", 
   expect(REGISTRY.map(callOf)).toEqual(FIXED);
 });
 
+it("has examples and sources for each of them and for nothing else", () => {
+  expect(REFERENCE.map((reference) => reference.name)).toEqual(REGISTRY.map((record) => record.name));
+});
+
 describe.each(REGISTRY.map((record) => [record.name, record] as const))("%s", (name, record) => {
+  const { examples, sources, seeAlso } = referenceOf(name);
+
   it("has its words: a sentence, help for every argument, a source, a see-also that is there", () => {
     expect(record.summary).toMatch(/^[A-Z].*\.$/);
     expect(record.result.length).toBeGreaterThan(20);
-    expect(record.sources.length).toBeGreaterThan(0);
-    expect(record.seeAlso.length).toBeGreaterThan(0);
-    for (const other of record.seeAlso) {
+    expect(sources.length).toBeGreaterThan(0);
+    expect(seeAlso.length).toBeGreaterThan(0);
+    for (const other of seeAlso) {
       expect(other).not.toBe(name);
       expect(REGISTRY.map((one) => one.name)).toContain(other);
     }
@@ -47,12 +54,13 @@ describe.each(REGISTRY.map((record) => [record.name, record] as const))("%s", (n
   });
 
   it("has two examples or more, one of them with a range, each with its source", () => {
-    expect(record.examples.length).toBeGreaterThanOrEqual(2);
-    expect(record.examples.some((example) => example.args.some(isRange))).toBe(true);
-    for (const example of record.examples) expect(example.source.length).toBeGreaterThan(10);
+    expect(record.formulas).toEqual(examples.map((example) => example.formula));
+    expect(examples.length).toBeGreaterThanOrEqual(2);
+    expect(examples.some((example) => example.args.some(isRange))).toBe(true);
+    for (const example of examples) expect(example.source.length).toBeGreaterThan(10);
   });
 
-  it.each(record.examples.map((example) => [example.formula, example] as const))("%s", (_, example) => {
+  it.each(examples.map((example) => [example.formula, example] as const))("%s", (_, example) => {
     const answer = call(
       name,
       example.args.map((value) => hostCells(value)),
@@ -60,7 +68,7 @@ describe.each(REGISTRY.map((record) => [record.name, record] as const))("%s", (n
     expectCells(plain(answer), example.gives, example.within ?? 1e-6);
   });
 
-  it.each(record.examples.map((example) => [example.formula, example] as const))(
+  it.each(examples.map((example) => [example.formula, example] as const))(
     "%s is typed as it is tried",
     (_, example) => {
       expect(example.formula.startsWith(`=${name}(`)).toBe(true);

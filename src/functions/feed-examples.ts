@@ -1,0 +1,154 @@
+/** Examples and sources of the custom functions on feeds; they are tried by tests and printed, never shipped. */
+
+import type { ExampleValue, FunctionReference } from "./record.ts";
+
+/** Percent by formula weight [CIAAW 2021], as a label of the pure salt would print it. */
+const SALTS: ExampleValue = [
+  ["Feed", "N", "P", "K", "Ca", "Mg", "S"],
+  ["Potassium nitrate", 13.854, "", 38.672, "", "", ""],
+  ["Calcium nitrate 4-hydrate", 11.863, "", "", 16.972, "", ""],
+  ["Monopotassium phosphate", "", 22.761, 28.731, "", "", ""],
+  ["Magnesium sulfate 7-hydrate", "", "", "", "", 9.861, 13.008],
+];
+const HOAGLAND =
+  "Hoagland & Arnon 1950, California Agricultural Experiment Station Circular 347, solution 1 (read in reprints)";
+const GRADE_LAW =
+  "Uniform state fertilizer law, e.g. Arizona Rev. Stat. § 3-275: P as P2O5, K as K2O, percent by weight";
+const HANDBOOK_44 = "NIST Handbook 44, Appendix C, for the units";
+const WEIGHTS = "CIAAW 2021 atomic weights";
+
+export const FEED_REFERENCE: readonly FunctionReference[] = [
+  {
+    name: "FEED_PPM",
+    examples: [
+      {
+        formula: '=FEED_PPM("10-5-5", 1, "g/L", "N P K")',
+        args: ["10-5-5", 1, "g/L", "N P K"],
+        gives: [[100, 21.82, 41.51]],
+        within: 2e-4,
+        source: `${GRADE_LAW}; ${WEIGHTS}: P = 0.43643 P2O5, K = 0.83015 K2O.`,
+      },
+      {
+        formula: '=FEED_PPM("10-5-5", 1, "tsp/gal", "N P K", 1.2)',
+        args: ["10-5-5", 1, "tsp/gal", "N P K", 1.2],
+        gives: [[156.25, 34.1, 64.86]],
+        within: 2e-4,
+        source: `${HANDBOOK_44}: a US teaspoon is 4.92892 mL, a US gallon 3785.41 mL.`,
+      },
+      {
+        formula: '=FEED_PPM("10-5-5", A2:A4, "g/L", "N")',
+        args: ["10-5-5", [[0.5], [1], [2]], "g/L", "N"],
+        gives: [[50], [100], [200]],
+        source: "Definition of percent by weight: 10 % of 1 g is 100 mg.",
+      },
+      {
+        formula: '=FEED_PPM(A2:A3, B2:B3, "g/L", "P K")',
+        args: [[["0-20-0"], ["0-0-10"]], [[1], [1]], "g/L", "P K"],
+        gives: [
+          [88, 0],
+          [0, 83],
+        ],
+        within: 1e-2,
+        source: "Penn State Extension: 20 % P2O5 is 8.8 % P, 10 % K2O is 8.3 % K, printed with two figures.",
+      },
+    ],
+    sources: [GRADE_LAW, WEIGHTS, HANDBOOK_44],
+    seeAlso: ["FEED_MIX", "FEED_SOLVE"],
+  },
+  {
+    name: "FEED_MIX",
+    examples: [
+      {
+        formula: '=FEED_MIX(Feeds!A1:G5, A1:C5, , "N P K Ca Mg S")',
+        args: [
+          SALTS,
+          [
+            ["Feed", "Dose", "Unit"],
+            ["Potassium nitrate", 0.50551, "g/L"],
+            ["Calcium nitrate 4-hydrate", 1.18073, "g/L"],
+            ["Monopotassium phosphate", 0.136084, "g/L"],
+            ["Magnesium sulfate 7-hydrate", 0.492932, "g/L"],
+          ],
+          "",
+          "N P K Ca Mg S",
+        ],
+        gives: [[210, 31, 235, 200, 48.6, 64]],
+        within: 3e-3,
+        source: `${HOAGLAND}: 5, 5, 1 and 2 mmol/L of the four salts make these mg/L.`,
+      },
+      {
+        formula: '=FEED_MIX(A1:D2, A4:C5, A7:B8, "Mg")',
+        args: [
+          [
+            ["Feed", "Mg", "S", "Basis"],
+            ["Magnesium sulfate 7-hydrate", 9.861, 13.008, "w/w"],
+          ],
+          [
+            ["Unit", "Feed", "Dose"],
+            ["g/L", "magnesium sulfate 7-hydrate", 0.246466],
+          ],
+          [
+            ["Water", "Mg"],
+            ["Tap", 5],
+          ],
+          "Mg",
+        ],
+        gives: 29.305,
+        within: 1e-4,
+        source: `${WEIGHTS}: 1 mmol/L of the salt brings 24.305 mg/L of magnesium, and the water 5.`,
+      },
+    ],
+    sources: [HOAGLAND, WEIGHTS, HANDBOOK_44],
+    seeAlso: ["FEED_PPM", "FEED_SOLVE"],
+  },
+  {
+    name: "FEED_SOLVE",
+    examples: [
+      {
+        formula: "=FEED_SOLVE(Targets!A1:F2, Feeds!A1:G5)",
+        args: [
+          [
+            ["N", "P", "K", "Ca", "Mg", "S"],
+            [210, 31, 235, 200, 48.6, 64],
+          ],
+          SALTS,
+        ],
+        gives: [
+          ["Feed", "Dose", "Unit", "Batch"],
+          ["Potassium nitrate", 0.506, "g/L", ""],
+          ["Calcium nitrate 4-hydrate", 1.181, "g/L", ""],
+          ["Monopotassium phosphate", 0.136, "g/L", ""],
+          ["Magnesium sulfate 7-hydrate", 0.493, "g/L", ""],
+        ],
+        within: 5e-3,
+        source: `${HOAGLAND}: 5, 5, 1 and 2 mmol/L, in grams by formula weight.`,
+      },
+      {
+        formula: "=FEED_SOLVE(A1:C2, Feeds!A1:C2, E1:F2, 10)",
+        args: [
+          [
+            ["Target", "Mg", "S"],
+            ["Half", 29.305, 32.06],
+          ],
+          [
+            ["Feed", "Mg", "S"],
+            ["Magnesium sulfate 7-hydrate", 9.861, 13.008],
+          ],
+          [
+            ["Water", "Mg"],
+            ["Tap", 5],
+          ],
+          10,
+        ],
+        gives: [
+          ["Feed", "Dose", "Unit", "Batch"],
+          ["Magnesium sulfate 7-hydrate", 0.246466, "g/L", 2.46466],
+        ],
+        within: 1e-4,
+        source: `${WEIGHTS}: the target is 1 mmol/L of the salt above the water's magnesium, 246.466 mg of it.`,
+      },
+    ],
+    sources: [HOAGLAND, "Lawson & Hanson 1974, Solving Least Squares Problems, ch. 23"],
+    seeAlso: ["FEED_MIX", "FEED_PPM"],
+  },
+];
