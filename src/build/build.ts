@@ -1,11 +1,11 @@
 /** Makes dist/: the files that go into a sheet, and the sample workbook. */
 
-import { existsSync } from "node:fs";
 import { copyFile, mkdir, rename, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
 import { REGISTRY } from "../functions/registry.ts";
+import { writeSampleWorkbook } from "./sample-xlsx.ts";
 import { BUNDLE_NAME, stubs } from "./stubs.ts";
 
 const ROOT = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "../..");
@@ -39,18 +39,8 @@ async function bundled(options: esbuild.BuildOptions): Promise<string> {
 
 /** Code.js: the bundle bound to one name, then the stubs the host looks for. */
 async function serverCode(): Promise<string> {
-  const main = "src/host/main.ts";
-  const entry: esbuild.BuildOptions = existsSync(path.join(ROOT, main))
-    ? { entryPoints: [main] }
-    : {
-        stdin: {
-          contents: 'export { call } from "./formulas.ts";',
-          resolveDir: path.join(ROOT, "src/host"),
-          loader: "ts",
-        },
-      };
   const bundle = await bundled({
-    ...entry,
+    entryPoints: ["src/host/main.ts"],
     format: "iife",
     globalName: BUNDLE_NAME,
     target: "es2019",
@@ -62,8 +52,6 @@ async function serverCode(): Promise<string> {
 
 /** Sidebar.html: script and style inside the one file. */
 async function panelPage(): Promise<string> {
-  if (!existsSync(path.join(ROOT, "sidebar/main.tsx")) || !existsSync(path.join(ROOT, "sidebar/panel.css")))
-    return "<!doctype html><title>Stillroot</title>\n";
   const script = await bundled({
     entryPoints: ["sidebar/main.tsx"],
     format: "iife",
@@ -106,11 +94,7 @@ export async function build(outDir: string): Promise<void> {
   await place(path.join(outDir, "Code.js"), (file) => writeFile(file, code));
   await place(path.join(outDir, "Sidebar.html"), (file) => writeFile(file, page));
   await place(path.join(outDir, "appsscript.json"), (file) => copyFile(path.join(ROOT, "appsscript.json"), file));
-  const sample = path.join(ROOT, "src/build/sample-xlsx.ts");
-  if (existsSync(sample)) {
-    const { writeSampleWorkbook } = (await import(sample)) as { writeSampleWorkbook: (file: string) => Promise<void> };
-    await place(path.join(outDir, "sample-sheet.xlsx"), (file) => writeSampleWorkbook(file));
-  }
+  await place(path.join(outDir, "sample-sheet.xlsx"), writeSampleWorkbook);
 }
 
 if (process.argv[1] !== undefined && path.resolve(process.argv[1]) === fileURLToPath(import.meta.url)) {
