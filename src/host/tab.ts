@@ -45,25 +45,40 @@ export function blockOf(range: GoogleAppsScript.Spreadsheet.Range): Block {
 
 /** `dateOf` gives the first instant of a day in the spreadsheet's time zone. */
 export function tabOf(sheet: Sheet, dateOf: (day: number) => Date): TabPort {
-  /** The part of the grid known to exist, so that a write within it need not measure. */
-  let knownRows = 0;
-  let knownColumns = 0;
+  /** The part of the grid known to exist, so that a block within it need not be measured against the grid. */
+  const known = { rows: 0, columns: 0 };
+  /** The size of the grid where it had to be measured. */
+  const size: { rows: number | null; columns: number | null } = { rows: null, columns: null };
 
   function rangeOf(block: Block): GoogleAppsScript.Spreadsheet.Range {
     return sheet.getRange(block.row, block.column, block.rows, block.columns);
   }
 
+  /** The last row or column of the grid that a block up to `wanted` can have. */
+  function available(side: "rows" | "columns", wanted: number): number {
+    if (wanted <= known[side]) return wanted;
+    size[side] ??= side === "rows" ? sheet.getMaxRows() : sheet.getMaxColumns();
+    const there = size[side] ?? 0;
+    known[side] = Math.max(known[side], Math.min(wanted, there));
+    return Math.min(wanted, there);
+  }
+
+  /** The part of a block that lies on the grid, or null. */
+  function onGrid(block: Block): Block | null {
+    const rows = available("rows", block.row + block.rows - 1) - block.row + 1;
+    const columns = available("columns", block.column + block.columns - 1) - block.column + 1;
+    return rows < 1 || columns < 1 ? null : { ...block, rows, columns };
+  }
+
   function growTo(rows: number, columns: number): void {
-    if (rows > knownRows) {
-      const there = sheet.getMaxRows();
-      if (rows > there) sheet.insertRowsAfter(there, rows - there);
-      knownRows = Math.max(rows, there);
-    }
-    if (columns > knownColumns) {
-      const there = sheet.getMaxColumns();
-      if (columns > there) sheet.insertColumnsAfter(there, columns - there);
-      knownColumns = Math.max(columns, there);
-    }
+    const lastRow = available("rows", rows);
+    if (rows > lastRow) sheet.insertRowsAfter(lastRow, rows - lastRow);
+    const lastColumn = available("columns", columns);
+    if (columns > lastColumn) sheet.insertColumnsAfter(lastColumn, columns - lastColumn);
+    known.rows = Math.max(known.rows, rows);
+    known.columns = Math.max(known.columns, columns);
+    if (size.rows !== null) size.rows = Math.max(size.rows, rows);
+    if (size.columns !== null) size.columns = Math.max(size.columns, columns);
   }
 
   return {
@@ -71,14 +86,23 @@ export function tabOf(sheet: Sheet, dateOf: (day: number) => Date): TabPort {
     name: sheet.getName(),
     readAll() {
       const values = sheet.getDataRange().getValues() as unknown[][];
-      knownRows = Math.max(knownRows, values.length);
-      knownColumns = Math.max(knownColumns, values[0]?.length ?? 0);
+      known.rows = Math.max(known.rows, values.length);
+      known.columns = Math.max(known.columns, values[0]?.length ?? 0);
       const { rows, columns } = extent(values);
       if (rows === values.length && columns === values[0]?.length) return values;
       return values.slice(0, rows).map((row) => row.slice(0, columns));
     },
-    readFormulas: (block) => rangeOf(block).getFormulas(),
-    mergedIn: (block) => rangeOf(block).getMergedRanges().map(blockOf),
+    readFormulas(block) {
+      const there = onGrid(block);
+      const formulas = there === null ? [] : rangeOf(there).getFormulas();
+      return Array.from({ length: block.rows }, (_, row) =>
+        Array.from({ length: block.columns }, (_, column) => formulas[row]?.[column] ?? ""),
+      );
+    },
+    mergedIn(block) {
+      const there = onGrid(block);
+      return there === null ? [] : rangeOf(there).getMergedRanges().map(blockOf);
+    },
     write(row, column, values) {
       const columns = values[0]?.length ?? 0;
       if (values.length === 0 || columns === 0) return;

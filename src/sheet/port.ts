@@ -23,6 +23,7 @@ export interface Mark {
   readonly text: string;
 }
 
+/** Blocks may reach beyond the grid; for rows and columns beyond what readAll saw, it is measured once: a call each. */
 export interface TabPort {
   readonly id: number;
   readonly name: string;
@@ -32,10 +33,7 @@ export interface TabPort {
   readFormulas(block: Block): readonly (readonly string[])[];
   /** Merged areas that touch the block. One call. */
   mergedIn(block: Block): readonly Block[];
-  /**
-   * Writes a block: text literally, days as date cells, null as blank. One call, and two more when the block
-   * lies outside what readAll has seen and the grid has to be measured and grown.
-   */
+  /** Writes a block: text literally, days as date cells, null as blank. Grows the grid where it has to. One call. */
   write(row: number, column: number, values: readonly (readonly PlainCell[])[]): void;
 }
 

@@ -33,7 +33,7 @@ export interface ReadyTab {
   readonly width: number;
 }
 
-/** Throws what the spreadsheet throws; a tab that cannot be told is left alone and reported. */
+/** What cannot be told or is not allowed is left alone and reported; the rest is done. Throws BadInput "busy" only. */
 export function setUp(workbook: WorkbookPort): SetupReport {
   return workbook.locked(() => {
     const book = openBook(workbook, TAB_NAMES);
@@ -42,9 +42,8 @@ export function setUp(workbook: WorkbookPort): SetupReport {
       try {
         return work();
       } catch (error) {
-        const failure = asFailure(error);
-        if (failure.code === "unexpected") throw error;
-        problems.push(failure.sentence);
+        const { sentence } = asFailure(error);
+        if (!problems.includes(sentence)) problems.push(sentence);
         return null;
       }
     };
@@ -64,13 +63,17 @@ export function setUp(workbook: WorkbookPort): SetupReport {
       }
     }
     for (const each of ready) {
-      if (each.spec === EVENTS) fillEvents(each);
-      if (each.spec === SETTINGS) fillSettings(each, settings, workbook.today());
-      addMarks(book, each);
-      dressColumns(workbook.setup(each.tab), each);
+      attempt(() => {
+        if (each.spec === EVENTS) fillEvents(each);
+        if (each.spec === SETTINGS) fillSettings(each, settings, workbook.today());
+      });
+      attempt(() => {
+        addMarks(book, each);
+        dressColumns(workbook.setup(each.tab), each);
+      });
     }
     const plants = own ? attempt(() => openPlantList(book, settings)) : null;
-    offerNameLists(workbook, ready, plants);
+    attempt(() => offerNameLists(workbook, ready, plants));
     return { addedTabs, addedHeadings, problems };
   });
 }
