@@ -58,6 +58,8 @@ export interface StandIn extends Services {
   readonly locks: Locks;
   /** Runs `work` with what a script may do in that place: "none" in onOpen of an add-on, "formula" in a cell. */
   as<T>(permission: Permission, work: () => T): T;
+  /** The same until the answer is called, for what takes its time: loading a script. */
+  hold(permission: Permission): () => void;
 }
 
 export function createHost(options: HostOptions): StandIn {
@@ -67,9 +69,6 @@ export function createHost(options: HostOptions): StandIn {
   });
   const clock = options.now ?? (() => Date.now());
   let timeZone = options.spreadsheetTimeZone;
-  let ids =
-    1 +
-    Math.max(0, ...options.grid.tabs().flatMap((tab) => [...tab.marks(), ...tab.protections()].map(({ id }) => id)));
   const book: Book = {
     grid: options.grid,
     gate,
@@ -79,7 +78,10 @@ export function createHost(options: HostOptions): StandIn {
     locale: options.locale ?? "en_GB",
     makeDate: options.makeDate ?? ((instantMs) => new Date(instantMs)),
     now: clock,
-    newId: () => ids++,
+    newId: () => {
+      const used = options.grid.tabs().flatMap((tab) => [...tab.marks(), ...tab.protections()].map(({ id }) => id));
+      return 1 + Math.max(0, ...used);
+    },
   };
   const screen = options.screen ?? new PaperScreen();
   const locks: Locks = { elsewhere: false };
@@ -101,6 +103,13 @@ export function createHost(options: HostOptions): StandIn {
     Session: makeSession(gate, options.scriptTimeZone ?? options.spreadsheetTimeZone),
     ScriptApp: makeScriptApp(),
   };
+  const hold = (permission: Permission): (() => void) => {
+    const before = gate.permission;
+    gate.permission = permission;
+    return () => {
+      gate.permission = before;
+    };
+  };
   return {
     ...services,
     services,
@@ -108,13 +117,13 @@ export function createHost(options: HostOptions): StandIn {
     warnings: gate.warnings,
     locks,
     as(permission, work) {
-      const before = gate.permission;
-      gate.permission = permission;
+      const release = hold(permission);
       try {
         return work();
       } finally {
-        gate.permission = before;
+        release();
       }
     },
+    hold,
   };
 }

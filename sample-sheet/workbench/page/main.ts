@@ -1,0 +1,207 @@
+/**
+ * The workbench page. Starts the grid with the kept sheet or the samples, loads dist/Code.js into a realm of
+ * its own, and puts dist/Sidebar.html beside the grid. `window.workbench` (see hooks.ts) is for tests:
+ * await workbench.ready, then setCell, getValues, getFormulas, sortRange, insertColumn, renameTab, activate,
+ * tabs, message, settled, kept, takeCalls. `?delay=0` takes the round trip of the sidebar's calls away (400 ms).
+ */
+
+import type { IWorkbookData } from "@univerjs/core";
+import {
+  BEFORE_CELL_EDIT,
+  FormulaDataModel,
+  SetRangeValuesMutation,
+  SheetInterceptorService,
+} from "@univerjs/preset-sheets-core";
+import type { StartData } from "../server.ts";
+import type { Grid } from "../standin/grid.ts";
+import { createHost, type StandIn } from "../standin/host.ts";
+import { type MessageParts, showCellMessage } from "./cell-message.ts";
+import { CellReader } from "./cells.ts";
+import { functionWords } from "./function-words.ts";
+import { placeKey, registerFunctions } from "./functions.ts";
+import { makeHooks, type WorkbenchHooks } from "./hooks.ts";
+import { Keeper, type KeptSheet } from "./keep.ts";
+import { closeRanges, openRanges, readOpenRangesToTheBottom } from "./open-ranges.ts";
+import { openPanel, setUpPanel } from "./panel.ts";
+import { Realm } from "./realm.ts";
+import { byId, makeScreen, notice } from "./screen.ts";
+import { snapshotOf } from "./snapshot.ts";
+import { sortBySpilledValuesToo } from "./sorting.ts";
+import { type Started, startUniver } from "./univer.ts";
+import { UniverGrid } from "./univer-grid.ts";
+
+declare global {
+  interface Window {
+    workbench: WorkbenchHooks;
+  }
+}
+
+interface Stores {
+  readonly user: Map<string, string>;
+  readonly document: Map<string, string>;
+  readonly script: Map<string, string>;
+}
+
+const WORKBOOK_ID = "stillroot";
+const DELAY_MS = 400;
+
+/** Formulas are closed on their way into a cell and opened on their way into the editor. */
+function closeAndOpen({ univer, api }: Started): void {
+  api.onBeforeCommandExecute((command) => {
+    if (command.id !== SetRangeValuesMutation.id) return;
+    const { cellValue } = command.params as {
+      cellValue?: Record<number, Record<number, { f?: string | null } | null>>;
+    };
+    for (const row of Object.values(cellValue ?? {})) {
+      for (const cell of Object.values(row ?? {})) if (cell?.f) cell.f = closeRanges(cell.f);
+    }
+  });
+  univer
+    .__getInjector()
+    .get(SheetInterceptorService)
+    .writeCellInterceptor.intercept(BEFORE_CELL_EDIT, {
+      priority: 1000,
+      handler: (_value, _context, next) => {
+        const cell = next(_value);
+        return cell?.f ? { ...cell, f: openRanges(cell.f) } : cell;
+      },
+    });
+}
+
+/** The grid as the stand-in knows it before the workbook is made: nothing asks it anything until then. */
+class GridToCome implements Grid {
+  grid: UniverGrid | null = null;
+
+  private there(): UniverGrid {
+    if (this.grid === null) throw new Error("The sheet is not there yet.");
+    return this.grid;
+  }
+  get name(): string {
+    return this.there().name;
+  }
+  tabs = () => this.there().tabs();
+  addTab = (name: string) => this.there().addTab(name);
+  removeTab = (id: number) => this.there().removeTab(id);
+  activeTabId = () => this.there().activeTabId();
+  activate = (id: number) => this.there().activate(id);
+}
+
+interface Script {
+  readonly host: StandIn;
+  readonly realm: Realm;
+  readonly calls: string[];
+}
+
+/** dist/Code.js in its realm, with the stand-in over a grid that is still to come. */
+async function loadScript(data: StartData, timeZone: string, grid: Grid, stores: Stores): Promise<Script> {
+  const realm = new Realm();
+  const calls: string[] = [];
+  const run = (name: string): void => {
+    try {
+      realm.run(name, [], "full");
+    } catch (error) {
+      notice(`The script stopped: ${(error as Error).message}`);
+    }
+  };
+  const host = createHost({
+    grid,
+    spreadsheetTimeZone: timeZone,
+    scriptTimeZone: data.scriptTimeZone,
+    locale: data.samples.locale,
+    userProperties: stores.user,
+    documentProperties: stores.document,
+    scriptProperties: stores.script,
+    htmlFiles: { Sidebar: data.sidebar },
+    makeDate: realm.makeDate,
+    onCall: (name) => void calls.push(name),
+    screen: makeScreen({
+      run,
+      openSidebar(title, html) {
+        if (html !== data.sidebar) throw new Error("not imitated: a sidebar of anything but the file Sidebar");
+        openPanel(title);
+      },
+    }),
+  });
+  await realm.load(host, "/dist/Code.js");
+  return { host, realm, calls };
+}
+
+async function start(): Promise<void> {
+  const data = (await (await fetch("/start")).json()) as StartData;
+  const kept = data.kept === null ? null : (JSON.parse(data.kept) as KeptSheet);
+  if (data.notice !== null) notice(data.notice);
+  const timeZone = kept?.timeZone ?? data.samples.timeZone;
+  const stores: Stores = {
+    user: new Map(Object.entries(kept?.user ?? {})),
+    document: new Map(Object.entries(kept?.document ?? {})),
+    script: new Map(Object.entries(kept?.script ?? {})),
+  };
+  const toCome = new GridToCome();
+  const { host, realm, calls } = await loadScript(data, timeZone, toCome, stores);
+
+  readOpenRangesToTheBottom();
+  let reader: CellReader | null = null;
+  sortBySpilledValuesToo(() => {
+    if (reader === null) throw new Error("The sheet is not there yet.");
+    return reader;
+  });
+  const started = startUniver("grid");
+  const { univer, api } = started;
+  const workbook = api.createWorkbook(
+    (kept?.workbook as IWorkbookData | undefined) ?? snapshotOf(data.samples, WORKBOOK_ID),
+  );
+  byId("workbook-name").textContent = workbook.getName();
+  const injector = univer.__getInjector();
+  const failures = new Map<string, string>();
+  registerFunctions(injector, functionWords(data.code), { realm, timeZone, failures });
+  closeAndOpen(started);
+
+  reader = new CellReader(workbook.getWorkbook(), injector.get(FormulaDataModel));
+  const keeper = new Keeper(api, () => ({
+    workbook: workbook.save(),
+    timeZone,
+    user: Object.fromEntries(stores.user),
+    document: Object.fromEntries(stores.document),
+    script: Object.fromEntries(stores.script),
+  }));
+  const grid = new UniverGrid(api, workbook, reader, () => keeper.changed());
+  toCome.grid = grid;
+
+  const messages: MessageParts = {
+    grid,
+    failure(tab, row, column) {
+      const sheet = workbook.getSheetByName(tab.name());
+      return sheet ? failures.get(placeKey(sheet.getSheetId(), row - 1, column - 1)) : undefined;
+    },
+  };
+  const showSelected = (): void => {
+    const range = workbook.getActiveRange();
+    if (range) showCellMessage(messages, range.getRow() + 1, range.getColumn() + 1);
+  };
+  workbook.onSelectionChange(showSelected);
+  api.getFormula().calculationResultApplied(showSelected);
+
+  const delay = new URLSearchParams(location.search).get("delay");
+  setUpPanel({
+    call(name, args) {
+      try {
+        return realm.run(name, args, "full");
+      } finally {
+        keeper.changed();
+      }
+    },
+    isPublic: (name) => realm.publicNames().includes(name),
+    delayMs: delay === null ? DELAY_MS : Number(delay),
+    later: (act, delayMs) => void setTimeout(act, delayMs),
+  });
+  Object.assign(window.workbench, makeHooks({ ready, univer, api, grid, keeper, messages, calls }));
+  realm.run("onOpen", [{ authMode: host.ScriptApp.AuthMode.NONE }], "none");
+  await window.workbench.settled();
+  byId("saved").textContent = "All changes kept";
+}
+
+const ready: Promise<void> = start();
+window.workbench = { ready } as WorkbenchHooks;
+ready.catch((error: unknown) => {
+  notice(`The workbench could not start: ${error instanceof Error ? error.message : String(error)}`);
+});
