@@ -3,12 +3,11 @@
 import type { BatchEntry, BatchRow, Loaded } from "../src/app/contract.ts";
 import { sayNumber } from "../src/core/saying.ts";
 import { readChoices, type Shelf, work } from "./batch.ts";
-import { type BatchDraft, batchSent, freshBatch, makeBatch, nextBatch, readBatch } from "./batch-draft.ts";
+import { type BatchDraft, freshBatch, makeBatch, nextBatch, readBatch } from "./batch-draft.ts";
 import { keptStore } from "./drafts.ts";
-import { createSender, type Sender } from "./sending.ts";
+import { clearWhenEdited, createSender, type Sender } from "./sending.ts";
 import { showDose } from "./show.ts";
 import { createStore, type Store } from "./store.ts";
-import { maybeStale } from "./tries.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
 
 export interface BatchDesk {
@@ -54,18 +53,9 @@ export function createBatchDesk(world: PanelWorld, links: DeskLinks, logged: (ba
       const all = loaded.get();
       if (all === null) return "The sheet has not been read yet.";
       const now = draft.get();
-      const request = makeBatch(now, work(now, shelf.get()), links.who(), all);
-      if (typeof request !== "string") draft.set(batchSent(now, request.batch));
-      return request;
+      return makeBatch(now, work(now, shelf.get()), links.who(), all);
     },
     settle: (reply, { batch, who }) => {
-      if (maybeStale(draft.get().tries, [batch], reply.already).length > 0) {
-        draft.set({ ...draft.get(), id: world.newId(), tries: {} });
-        return {
-          failed:
-            "An earlier press of this batch is in the log already, as typed then. Correct it there, or press again to add what you see here as a batch of its own.",
-        };
-      }
       draft.change((now) => (now.id === batch.id ? { ...now, logged: true } : now));
       loaded.change((now) =>
         now === null || now.batches.some(({ id }) => id === batch.id)
@@ -74,10 +64,14 @@ export function createBatchDesk(world: PanelWorld, links: DeskLinks, logged: (ba
       );
       links.keepName();
       logged(batch.id);
-      return `Logged ${sayNumber(batch.litres)} L of ${batch.target || "a batch"}.`;
+      return {
+        sentence: `Logged ${sayNumber(batch.litres)} L${batch.target === "" ? "" : ` of “${batch.target}”`}.`,
+        notes: reply.differing,
+      };
     },
   });
 
+  clearWhenEdited(draft, sender);
   return {
     draft,
     shelf,

@@ -1,11 +1,10 @@
-/** The draft of a batch: what was chosen and typed, the id of its row, and what was sent under it. */
+/** The draft of a batch: what was chosen and typed, and the id of its row. */
 
-import type { BatchEntry, Loaded, RequestFor } from "../src/app/contract.ts";
+import type { Loaded, RequestFor } from "../src/app/contract.ts";
 import { sayNumber } from "../src/core/saying.ts";
 import type { Worked } from "./batch.ts";
 import { isRecord, textOf, textsOf } from "./drafts.ts";
 import type { NewId } from "./ids.ts";
-import { noteTry, readTries, type Tries } from "./tries.ts";
 import { typedDay } from "./typed.ts";
 
 export interface BatchDraft {
@@ -25,7 +24,6 @@ export interface BatchDraft {
   /** ISO day, "" for today. */
   readonly day: string;
   readonly note: string;
-  readonly tries: Tries;
   /** True from when the row is in the log until another batch is begun. */
   readonly logged: boolean;
 }
@@ -42,7 +40,6 @@ export function freshBatch(newId: NewId): BatchDraft {
     units: {},
     day: "",
     note: "",
-    tries: {},
     logged: false,
   };
 }
@@ -60,14 +57,13 @@ export function readBatch(kept: unknown): BatchDraft | null {
     units: textsOf(kept.units),
     day: textOf(kept, "day"),
     note: textOf(kept, "note"),
-    tries: readTries(kept.tries),
     logged: kept.logged === true,
   };
 }
 
 /** The next batch: the choices stay, as most people mix the same again; what belongs to one batch goes. */
 export function nextBatch(draft: BatchDraft, newId: NewId): BatchDraft {
-  return { ...draft, id: newId(), day: "", note: "", tries: {}, logged: false };
+  return { ...draft, id: newId(), day: "", note: "", logged: false };
 }
 
 /** The request for what is worked out now, or the sentence that says what is missing. */
@@ -107,10 +103,6 @@ export function makeBatch(
   };
 }
 
-export function batchSent(draft: BatchDraft, batch: BatchEntry): BatchDraft {
-  return { ...draft, tries: noteTry(draft.tries, [batch]) };
-}
-
 /** Takes a feed into the choice, or out of it. */
 export function chooseFeed(draft: BatchDraft, name: string, on: boolean): BatchDraft {
   const others = draft.feeds.filter((feed) => feed !== name);
@@ -124,11 +116,16 @@ export function chooseFeed(draft: BatchDraft, name: string, on: boolean): BatchD
 export function switchMode(draft: BatchDraft, mode: BatchDraft["mode"], worked: Worked): BatchDraft {
   if (mode === draft.mode) return draft;
   if (mode === "target" || Object.keys(draft.doses).length > 0) return { ...draft, mode };
-  const doses: Record<string, string> = {};
-  const units: Record<string, string> = {};
+  return fillDoses({ ...draft, mode }, worked);
+}
+
+/** Types the doses that were worked out, rounded as they are shown, over what was typed before. */
+export function fillDoses(draft: BatchDraft, worked: Worked): BatchDraft {
+  const doses: Record<string, string> = { ...draft.doses };
+  const units: Record<string, string> = { ...draft.units };
   for (const { feed, perLitre, unit } of worked.lines) {
     doses[feed] = sayNumber(perLitre);
     units[feed] = unit === "mL" ? "mL/L" : "g/L";
   }
-  return { ...draft, mode, doses, units };
+  return { ...draft, doses, units };
 }

@@ -8,7 +8,7 @@ import { isBadInput } from "../src/core/errors.ts";
 import { type Feed, readShelf, type ShelfFeed } from "../src/core/feeds.ts";
 import { mixAmounts } from "../src/core/mix.ts";
 import { sayList } from "../src/core/saying.ts";
-import { solveDoses } from "../src/core/solve.ts";
+import { type NotReached, solveDoses } from "../src/core/solve.ts";
 import type { BatchDraft } from "./batch-draft.ts";
 import { type Choice, chosen, targetChoices, waterChoices } from "./choices.ts";
 import { type Typed, typedNumber } from "./typed.ts";
@@ -40,8 +40,10 @@ export interface Worked {
   readonly lines: readonly DoseLine[];
   /** mg/L; null while something is missing. */
   readonly reached: Amounts | null;
-  /** What cannot be reached and why, as sentences. */
-  readonly notReached: readonly string[];
+  /** What cannot be reached and why. */
+  readonly notReached: readonly NotReached[];
+  /** Chosen feeds that are not in `lines`, as their dose is blank or cannot be read. */
+  readonly uncounted: readonly string[];
   /** Feed → what is wrong with the dose typed for it. */
   readonly doses: Readonly<Record<string, Typed>>;
 }
@@ -108,6 +110,7 @@ export function work(draft: BatchDraft, shelf: Shelf): Worked {
     lines: [],
     reached: null,
     notReached: [],
+    uncounted: [],
     problem: null,
   };
   const toChoose = [
@@ -136,8 +139,8 @@ function typedDoses(draft: BatchDraft, feeds: readonly Feed[]): Record<string, T
 function result(
   draft: BatchDraft,
   { water, target, feeds, doses }: Pick<Worked, "feeds" | "doses" | "target"> & { readonly water: Choice },
-): Pick<Worked, "lines" | "reached" | "notReached"> & { missing: string | null } {
-  const inWater = water.amounts ?? {};
+): Pick<Worked, "lines" | "reached" | "notReached" | "uncounted"> & { missing: string | null } {
+  const inWater = water.amounts;
   if (draft.mode === "doses") {
     const parts = feeds.flatMap((feed) => {
       const dose = doses[feed.name]?.value ?? null;
@@ -152,6 +155,7 @@ function result(
       })),
       reached: mixAmounts(parts, inWater),
       notReached: [],
+      uncounted: feeds.filter((feed) => !parts.some((part) => part.feed === feed)).map(({ name }) => name),
     };
   }
   const solved = solveDoses({ wanted: target?.amounts ?? {}, feeds, water: inWater });
@@ -159,6 +163,7 @@ function result(
     missing: null,
     lines: solved.doses.map(({ feed, perLitre, unit }) => ({ feed: feed.name, perLitre, unit })),
     reached: solved.reached,
-    notReached: solved.notReached.map(({ why }) => why),
+    notReached: solved.notReached,
+    uncounted: [],
   };
 }

@@ -1,22 +1,11 @@
 /** The desk of "Log care": the draft, and the button that sends its rows. */
 
 import type { CareEntry } from "../src/app/contract.ts";
-import {
-  type CareDraft,
-  careDone,
-  careRenewed,
-  careSent,
-  choosePlants,
-  freshCare,
-  makeCare,
-  plantsAfter,
-  readCare,
-} from "./care.ts";
+import { type CareDraft, careDone, choosePlants, freshCare, makeCare, plantsAfter, readCare } from "./care.ts";
 import { keptStore } from "./drafts.ts";
-import { createSender, type Sender } from "./sending.ts";
+import { clearWhenEdited, createSender, type Sender } from "./sending.ts";
 import { count, showDay } from "./show.ts";
 import type { Store } from "./store.ts";
-import { maybeStale } from "./tries.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
 
 export interface CareDesk {
@@ -41,29 +30,19 @@ export function createCareDesk(world: PanelWorld, links: DeskLinks): CareDesk {
     make: () => {
       const all = loaded.get();
       if (all === null) return "The sheet has not been read yet.";
-      const request = makeCare(draft.get(), links.who(), all);
-      if (typeof request !== "string") {
-        draft.set(careSent(draft.get(), request.entries));
-        sentDraft = draft.get();
-      }
-      return request;
+      sentDraft = draft.get();
+      return makeCare(sentDraft, links.who(), all);
     },
     settle: (reply, sent) => {
-      const stale = maybeStale(draft.get().tries, sent.entries, reply.already);
-      const now = loaded.get();
-      if (stale.length > 0) {
-        draft.set(careRenewed(draft.get(), stale, world.newId));
-        return {
-          failed: `${count(reply.already, "row")} of an earlier press ${reply.already === 1 ? "is" : "are"} in the log already, as typed then. Correct ${reply.already === 1 ? "it" : "them"} there, or press again to add what you see here as well.`,
-        };
-      }
-      if (now !== null) loaded.set({ ...now, plants: [...plantsAfter(now, sent.entries)] });
-      draft.set(careDone(draft.get(), sentDraft, sent.entries));
+      loaded.change((now) => (now === null ? null : { ...now, plants: [...plantsAfter(now, sent.entries)] }));
+      const ids = new Set(sent.entries.map(({ id }) => id));
+      draft.change((now) => careDone(now, sentDraft, { ids, keep: reply.differing.length > 0 }));
       links.keepName();
-      return done(sent.entries);
+      return { sentence: done(sent.entries), notes: reply.differing };
     },
   });
 
+  clearWhenEdited(draft, sender);
   return {
     draft,
     sender,

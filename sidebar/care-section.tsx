@@ -7,12 +7,11 @@ import { type CareDraft, careNumbers, chosenPlants, restWords } from "./care.ts"
 import { EcField } from "./ec-field.tsx";
 import { SelectField, TextField } from "./field.tsx";
 import { meterOf } from "./meter.ts";
-import { NameCard } from "./name-card.tsx";
 import type { Panel } from "./panel-state.ts";
 import { PlantPicker } from "./plant-picker.tsx";
 import { Send } from "./send.tsx";
-import { showDay } from "./show.ts";
 import { useStore } from "./use-store.ts";
+import { WhoCard } from "./who.tsx";
 
 /** Said when the event disturbs roots: the shortest rest among those chosen, before it ends. */
 function RestNotice(props: { readonly draft: CareDraft; readonly loaded: Loaded }): JSX.Element | null {
@@ -39,7 +38,7 @@ export function CareSection(props: { readonly panel: Panel; readonly loaded: Loa
   const draft = useStore(desk.draft);
   const numbers = careNumbers(draft, loaded);
   const type =
-    (key: Exclude<keyof CareDraft, "chosen" | "tries" | "ecUnit">) =>
+    (key: Exclude<keyof CareDraft, "chosen" | "ecUnit">) =>
     (text: string): void =>
       desk.draft.change((now) => ({ ...now, [key]: text }));
   const solutions = [
@@ -67,6 +66,7 @@ export function CareSection(props: { readonly panel: Panel; readonly loaded: Loa
         onType={type("event")}
       />
       <RestNotice draft={draft} loaded={loaded} />
+      <p class="hint">What follows may stay empty.</p>
       <TextField label="Reason" value={draft.reason} onType={type("reason")} />
       <div class="pair">
         <TextField
@@ -78,7 +78,7 @@ export function CareSection(props: { readonly panel: Panel; readonly loaded: Loa
         />
         <TextField label="Solution" offered={solutions} value={draft.solution} onType={type("solution")} />
       </div>
-      <div class={loaded.meterScale === null ? "pair" : ""}>
+      <div class={meterOf(loaded).scale === null ? "pair" : ""}>
         <EcField
           label="EC"
           meter={meterOf(loaded)}
@@ -97,12 +97,7 @@ export function CareSection(props: { readonly panel: Panel; readonly loaded: Loa
         value={draft.day === "" ? loaded.today : draft.day}
         onType={(day) => type("day")(day === loaded.today ? "" : day === "" ? "none" : day)}
       />
-      <NameCard panel={panel} />
-      {loaded.who !== "" && (
-        <p class="hint">
-          Logged as {loaded.who}. Today is {showDay(loaded.today)}.
-        </p>
-      )}
+      <WhoCard panel={panel} />
       <Send sender={desk.sender} label="Log care" working="Saving…" primary />
     </>
   );

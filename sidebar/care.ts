@@ -7,7 +7,6 @@ import { isRecord, textOf, textsOf } from "./drafts.ts";
 import type { NewId } from "./ids.ts";
 import { type EcUnit, meterOf, typedEc, unitOf } from "./meter.ts";
 import { count } from "./show.ts";
-import { noteTry, readTries, type Tries } from "./tries.ts";
 import { typedDay, typedNumber } from "./typed.ts";
 
 export interface CareDraft {
@@ -25,7 +24,6 @@ export interface CareDraft {
   readonly pH: string;
   readonly reason: string;
   readonly note: string;
-  readonly tries: Tries;
 }
 
 const BLANK = {
@@ -42,7 +40,7 @@ const BLANK = {
 } as const;
 
 export function freshCare(): CareDraft {
-  return { ...BLANK, chosen: {}, ecUnit: "", tries: {} };
+  return { ...BLANK, chosen: {}, ecUnit: "" };
 }
 
 export function readCare(kept: unknown): CareDraft | null {
@@ -56,7 +54,6 @@ export function readCare(kept: unknown): CareDraft | null {
     ...texts,
     ecUnit: unit === "ppm" || unit === "mS/cm" ? unit : "",
     chosen: textsOf(kept.chosen),
-    tries: readTries(kept.tries),
   };
 }
 
@@ -157,38 +154,28 @@ export function makeCare(draft: CareDraft, who: string, loaded: Loaded): Request
   };
 }
 
-/** The draft after its request went out: it remembers what was sent under each id. */
-export function careSent(draft: CareDraft, entries: readonly CareEntry[]): CareDraft {
-  return { ...draft, tries: noteTry(draft.tries, entries) };
-}
-
 /**
- * The draft once its rows are in the log. What belongs to one act is cleared, unless it was changed while the
- * request was under way; event, solution and date stay, for the next plants of the same round.
+ * The draft once its rows are in the log: their plants are no longer chosen. What belongs to one act is cleared,
+ * unless it was changed while the request was under way, or `keep` is set since the log holds something else.
+ * Event, solution and date stay, for the next plants of the same round.
  */
-export function careDone(draft: CareDraft, sent: CareDraft, entries: readonly CareEntry[]): CareDraft {
-  const written = new Set(entries.map(({ id }) => id));
-  const chosen = Object.fromEntries(Object.entries(draft.chosen).filter(([, id]) => !written.has(id)));
-  const tries = Object.fromEntries(Object.entries(draft.tries).filter(([id]) => !written.has(id)));
+export function careDone(
+  draft: CareDraft,
+  sent: CareDraft,
+  { ids, keep }: { ids: ReadonlySet<string>; keep: boolean },
+): CareDraft {
+  const chosen = Object.fromEntries(Object.entries(draft.chosen).filter(([, id]) => !ids.has(id)));
   const cleared = (key: "amountMl" | "ec" | "pH" | "reason" | "note"): string =>
-    draft[key] === sent[key] ? "" : draft[key];
+    draft[key] === sent[key] && !keep ? "" : draft[key];
   return {
     ...draft,
     chosen,
-    tries,
     amountMl: cleared("amountMl"),
     ec: cleared("ec"),
     pH: cleared("pH"),
     reason: cleared("reason"),
     note: cleared("note"),
   };
-}
-
-/** The draft with new ids for `entries`, so that they can be logged as rows of their own. */
-export function careRenewed(draft: CareDraft, entries: readonly CareEntry[], newId: NewId): CareDraft {
-  const chosen = { ...draft.chosen };
-  for (const { plant, id } of entries) if (chosen[plant] === id) chosen[plant] = newId();
-  return { ...draft, chosen };
 }
 
 /** The loaded plants once `entries` are in the log: rest is counted anew where roots were disturbed. */

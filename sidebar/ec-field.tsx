@@ -22,10 +22,10 @@ export function EcField(props: {
   return (
     <div>
       <Field
-        label={scale === null ? `${props.label}, mS/cm` : props.label}
+        label={props.label}
         problem={props.read.problem}
         input={(marks) => (
-          <div class="joined">
+          <div class={scale === null ? "joined short" : "joined"}>
             <input
               {...marks}
               type="text"
@@ -34,7 +34,9 @@ export function EcField(props: {
               value={props.text}
               onInput={(event) => props.onType(event.currentTarget.value)}
             />
-            {scale !== null && (
+            {scale === null ? (
+              <span class="unit">mS/cm</span>
+            ) : (
               <select
                 id={unitId}
                 aria-label={`Unit of ${props.label}`}

@@ -30,7 +30,8 @@ function DoseField(props: {
   const now = useStore(draft);
   return (
     <Field
-      label={`Dose of ${feed.name}`}
+      label="Dose"
+      of={feed.name}
       problem={props.read?.problem}
       input={(marks) => (
         <div class="joined">

@@ -5,6 +5,8 @@ import { useId } from "preact/hooks";
 
 interface FieldWords {
   readonly label: string;
+  /** What the label is about, where the eye sees it anyway and only the ear needs it. */
+  readonly of?: string | undefined;
   readonly hint?: string | undefined;
   /** A sentence that says what is wrong with what was typed. */
   readonly problem?: string | null | undefined;
@@ -24,7 +26,10 @@ export function Field(props: FieldWords & { readonly input: (marks: Marks) => Co
   const described = [hint, wrong].filter((part) => part !== null).join(" ");
   return (
     <div class="field">
-      <label for={id}>{props.label}</label>
+      <label for={id}>
+        {props.label}
+        {props.of && <span class="unseen"> of {props.of}</span>}
+      </label>
       {hint && (
         <p class="hint" id={hint}>
           {props.hint}

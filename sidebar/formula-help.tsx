@@ -36,7 +36,7 @@ function OneFunction(props: { readonly entry: FunctionHelp }): JSX.Element {
       </dl>
       {examples.length > 0 && (
         <>
-          <p class="over">{examples.length === 1 ? "Example" : "Examples"}</p>
+          <p class="title">{examples.length === 1 ? "Example" : "Examples"}</p>
           <ul class="examples">
             {examples.map((example) => (
               <li key={example}>

@@ -10,6 +10,8 @@ export interface Gauge {
   readonly wantedMgL: number;
   readonly reachedMgL: number;
   readonly verdict: "as wanted" | "under" | "over";
+  /** Off by so much that it matters to a plant sooner than to the scale. */
+  readonly far: boolean;
   /** "3 % under". */
   readonly words: string;
   /** Shares of the drawing's width, 0 to 1: what the water brings, then where the feeds take it, and the mark. */
@@ -24,13 +26,20 @@ const END = 1.5;
 const INSTEAD_OF_ZERO_MG_L = 10;
 /** Closer than this nobody can weigh or measure. */
 const CLOSE = 0.01;
+/** Common practice, no source: a solution within 5 % of its target is taken as the target. */
+export const NEAR = 0.05;
 
 export function capital(word: string): string {
   return word.slice(0, 1).toUpperCase() + word.slice(1);
 }
 
+/** (reached − wanted) / wanted. */
+export function offBy(wantedMgL: number, reachedMgL: number): number {
+  return (reachedMgL - wantedMgL) / (wantedMgL === 0 ? INSTEAD_OF_ZERO_MG_L : wantedMgL);
+}
+
 function verdictOf(wanted: number, reached: number): Pick<Gauge, "verdict" | "words"> {
-  const difference = (reached - wanted) / (wanted === 0 ? INSTEAD_OF_ZERO_MG_L : wanted);
+  const difference = offBy(wanted, reached);
   if (Math.abs(difference) <= CLOSE) return { verdict: "as wanted", words: "as wanted" };
   if (wanted === 0) return { verdict: "over", words: `${sayNumber(reached)} too much` };
   if (difference < 0) return { verdict: "under", words: `${Math.round(-100 * difference)} % under` };
@@ -53,6 +62,7 @@ export function gauges(wanted: Amounts, reached: Amounts, water: Amounts): reado
         wantedMgL,
         reachedMgL,
         ...verdictOf(wantedMgL, reachedMgL),
+        far: Math.abs(offBy(wantedMgL, reachedMgL)) > NEAR,
         waterShare: share(water[symbol] ?? 0),
         reachedShare: share(reachedMgL),
         markShare: share(wantedMgL),

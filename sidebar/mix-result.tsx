@@ -1,9 +1,10 @@
 /** What a batch works out to: doses to measure, each element against its target, and what cannot be reached. */
 
 import type { JSX } from "preact";
-import { sayNumber } from "../src/core/saying.ts";
+import { sayList, sayNumber } from "../src/core/saying.ts";
+import type { NotReached } from "../src/core/solve.ts";
 import type { DoseLine, Worked } from "./batch.ts";
-import { besides, capital, type Gauge, gauges } from "./gauge.ts";
+import { besides, capital, type Gauge, gauges, NEAR, offBy } from "./gauge.ts";
 import { showDose } from "./show.ts";
 
 function DoseTable(props: { readonly lines: readonly DoseLine[]; readonly litres: number | null }): JSX.Element {
@@ -42,10 +43,10 @@ function DoseTable(props: { readonly lines: readonly DoseLine[]; readonly litres
 const percent = (share: number): string => `${(100 * share).toFixed(2)}%`;
 
 function Level(props: { readonly gauge: Gauge }): JSX.Element {
-  const { symbol, name, wantedMgL, reachedMgL, verdict, words, waterShare, reachedShare, markShare } = props.gauge;
+  const { symbol, name, wantedMgL, reachedMgL, far, words, waterShare, reachedShare, markShare } = props.gauge;
   const water = Math.min(waterShare, reachedShare);
   return (
-    <li class={`level ${verdict.replace(" ", "-")}`}>
+    <li class={far ? "level far" : "level"}>
       <span class="element">
         {name} <abbr title={name}>{symbol}</abbr>
       </span>
@@ -100,26 +101,44 @@ function Levels(props: { readonly worked: Worked }): JSX.Element | null {
   );
 }
 
-export function MixResult(props: { readonly worked: Worked; readonly mode: "target" | "doses" }): JSX.Element {
+function Whys(props: { readonly misses: readonly NotReached[] }): JSX.Element {
+  return (
+    <ul class="sentences">
+      {props.misses.map(({ symbol, why }) => (
+        <li key={symbol}>{why}</li>
+      ))}
+    </ul>
+  );
+}
+
+export function MixResult(props: { readonly worked: Worked }): JSX.Element {
   const { worked } = props;
   if (worked.problem !== null) return <p class="wrong">{worked.problem}</p>;
   if (worked.missing !== null) return <p class="empty">{worked.missing}</p>;
+  const isFar = ({ wanted, reached }: NotReached): boolean => Math.abs(offBy(wanted, reached)) > NEAR;
+  const far = worked.notReached.filter(isFar);
+  const near = worked.notReached.filter((miss) => !isFar(miss));
   return (
     <>
+      {worked.uncounted.length > 0 && (
+        <p class="notice">Not counted, as there is no dose that can be read: {sayList(worked.uncounted, "and")}.</p>
+      )}
       <DoseTable lines={worked.lines} litres={worked.litres.value} />
       <p class="caution">
         Weigh dry salts away from food. Keep feeds and solutions from children and pets. Follow the product’s label.
       </p>
       <Levels worked={worked} />
-      {worked.notReached.length > 0 && (
+      {far.length > 0 && (
         <>
           <h4>What cannot be reached, and why</h4>
-          <ul class="sentences">
-            {worked.notReached.map((why) => (
-              <li key={why}>{why}</li>
-            ))}
-          </ul>
+          <Whys misses={far} />
         </>
+      )}
+      {near.length > 0 && (
+        <details class="quiet">
+          <summary>Within 5 %, and why not closer: {near.length}</summary>
+          <Whys misses={near} />
+        </details>
       )}
     </>
   );

@@ -3,35 +3,22 @@
 import type { JSX } from "preact";
 import type { Loaded } from "../src/app/contract.ts";
 import { work } from "./batch.ts";
-import { type BatchDraft, switchMode } from "./batch-draft.ts";
+import { type BatchDraft, fillDoses, switchMode } from "./batch-draft.ts";
+import { Button } from "./button.tsx";
 import type { Choice } from "./choices.ts";
 import { FeedShelf } from "./feed-shelf.tsx";
 import { type Option, SelectField, TextField } from "./field.tsx";
 import { MixResult } from "./mix-result.tsx";
-import { NameCard } from "./name-card.tsx";
 import type { Panel } from "./panel-state.ts";
 import { ReadingsCard } from "./readings-card.tsx";
 import { Send } from "./send.tsx";
 import { useStore } from "./use-store.ts";
+import { WhoCard } from "./who.tsx";
 
 const options = (choices: readonly Choice[], none: string): Option[] => [
   { value: "", words: none },
-  ...choices.filter(({ amounts }) => amounts !== null).map(({ key, words }) => ({ value: key, words })),
+  ...choices.map(({ key, name }) => ({ value: key, words: name })),
 ];
-
-function Unusable(props: { readonly choices: readonly Choice[] }): JSX.Element | null {
-  const unusable = props.choices.filter(({ amounts }) => amounts === null);
-  if (unusable.length === 0) return null;
-  return (
-    <ul class="sentences">
-      {unusable.map(({ key, words, reason }) => (
-        <li key={key}>
-          {words} cannot be chosen. {reason}
-        </li>
-      ))}
-    </ul>
-  );
-}
 
 const MODES: readonly { mode: BatchDraft["mode"]; words: string }[] = [
   { mode: "target", words: "Work out doses for a target" },
@@ -43,6 +30,7 @@ export function MixSection(props: { readonly panel: Panel; readonly loaded: Load
   const desk = panel.batch;
   const draft = useStore(desk.draft);
   const shelf = useStore(desk.shelf);
+  const sent = useStore(desk.sender.now);
   const worked = work(draft, shelf);
   const type = (change: Partial<BatchDraft>): void => desk.draft.change((now) => ({ ...now, ...change }));
   return (
@@ -67,15 +55,21 @@ export function MixSection(props: { readonly panel: Panel; readonly loaded: Load
         options={options(shelf.waters, "Choose")}
         onType={(water) => type({ water })}
       />
-      <Unusable choices={shelf.waters} />
       <SelectField
         label={draft.mode === "target" ? "Target" : "Target to compare with"}
         value={draft.target}
         options={options(shelf.targets, draft.mode === "target" ? "Choose" : "None")}
         onType={(target) => type({ target })}
       />
-      <Unusable choices={shelf.targets} />
       <FeedShelf shelf={shelf.feeds} draft={desk.draft} doses={worked.doses} />
+      {draft.mode === "doses" && worked.target !== null && worked.feeds.length > 0 && (
+        <Button
+          look="link"
+          press={() => desk.draft.change((now) => fillDoses(now, work({ ...now, mode: "target" }, shelf)))}
+        >
+          Fill in the doses for this target
+        </Button>
+      )}
       <TextField
         label="Litres to mix"
         number
@@ -84,7 +78,7 @@ export function MixSection(props: { readonly panel: Panel; readonly loaded: Load
         onType={(litres) => type({ litres })}
       />
       <h3>Result</h3>
-      <MixResult worked={worked} mode={draft.mode} />
+      <MixResult worked={worked} />
       <div class="pair">
         <TextField
           label="Date"
@@ -94,13 +88,13 @@ export function MixSection(props: { readonly panel: Panel; readonly loaded: Load
         />
         <TextField label="Note" value={draft.note} onType={(note) => type({ note })} />
       </div>
-      <NameCard panel={panel} />
-      {draft.logged && <p class="notice">This batch is in the log.</p>}
+      <WhoCard panel={panel} />
+      {draft.logged && sent.state === "idle" && <p class="settled">This batch is in the log.</p>}
       <Send sender={desk.sender} label="Log this batch" working="Saving the batch…" primary hidden={draft.logged} />
       {draft.logged && (
-        <button type="button" class="second" onClick={desk.another}>
+        <Button look="second" press={desk.another}>
           Start another batch
-        </button>
+        </Button>
       )}
       <ReadingsCard panel={panel} loaded={loaded} />
     </>

@@ -23,9 +23,12 @@ export function OwnListForm(props: { readonly panel: Panel; readonly loaded: Loa
           : `Plants come from “${props.loaded.plantTab}”: ${count(props.loaded.plants.length, "plant")}.`}{" "}
         Any other tab with one plant a row will do; it is only read, never changed.
       </p>
-      {tabs === null ? (
-        <Send sender={setup.tabsSender} label="Choose another tab" working="Looking at the tabs…" />
-      ) : (
+      <Send
+        sender={setup.tabsSender}
+        label={tabs === null ? "Choose another tab" : "Look at the tabs again"}
+        working="Looking at the tabs…"
+      />
+      {tabs !== null && (
         <>
           <SelectField
             label="Tab with your plants"

@@ -28,7 +28,7 @@ export function createPanel(world: PanelWorld): Panel {
     make: () => ({ ask: "load" }),
     settle: (reply) => {
       loaded.set(reply);
-      return "The sheet was read.";
+      return { sentence: "The sheet was read." };
     },
   });
   const section = keptStore<string>(world.storage, "stillroot.section", {

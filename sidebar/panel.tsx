@@ -1,6 +1,8 @@
 /** The panel: reads the sheet, then shows the list of sections and the one that is chosen. */
 
 import type { JSX } from "preact";
+import { useRef } from "preact/hooks";
+import { Button } from "./button.tsx";
 import type { Panel } from "./panel-state.ts";
 import { SECTIONS } from "./sections.ts";
 import { count } from "./show.ts";
@@ -20,9 +22,9 @@ function Reading(props: { readonly panel: Panel }): JSX.Element {
             : "Reading the sheet…"}
       </p>
       {now.state === "failed" && (
-        <button type="button" class="primary" onClick={loading.press}>
+        <Button look="primary" press={loading.press}>
           Retry
-        </button>
+        </Button>
       )}
     </main>
   );
@@ -34,10 +36,10 @@ function Again(props: { readonly panel: Panel }): JSX.Element {
   const busy = now.state === "under way";
   return (
     <footer>
-      <button type="button" class="link" aria-disabled={busy ? "true" : undefined} onClick={loading.press}>
+      <Button look="link" busy={busy} press={loading.press}>
         Read the sheet again
-      </button>
-      <p role="status" class={`outcome ${now.state.replace(" ", "-")}`}>
+      </Button>
+      <p role="status" class={now.state === "failed" ? "outcome failed" : "outcome"}>
         {busy
           ? "Reading the sheet…"
           : now.state === "failed"
@@ -52,12 +54,13 @@ export function PanelView(props: { readonly panel: Panel }): JSX.Element {
   const { panel } = props;
   const loaded = useStore(panel.loaded);
   const chosen = useStore(panel.section);
+  const title = useRef<HTMLHeadingElement>(null);
   if (loaded === null) return <Reading panel={panel} />;
   const section = SECTIONS.find(({ key }) => key === chosen) ?? SECTIONS[0];
   return (
     <>
       <header>
-        <h1>Stillroot</h1>
+        <h1 class="unseen">Stillroot</h1>
         <nav aria-label="Sections">
           <ul>
             {SECTIONS.map(({ key, title }) => (
@@ -76,15 +79,23 @@ export function PanelView(props: { readonly panel: Panel }): JSX.Element {
       </header>
       <main aria-labelledby="section-title">
         {loaded.problems.length > 0 && section.key !== "setup" && (
-          <p class="notice">
+          <p class="aside">
             {count(loaded.problems.length, "thing")} in the sheet {loaded.problems.length === 1 ? "needs" : "need"} a
             look.{" "}
-            <button type="button" class="link" onClick={() => panel.section.set("setup")}>
+            <Button
+              look="link"
+              press={() => {
+                panel.section.set("setup");
+                title.current?.focus();
+              }}
+            >
               Show
-            </button>
+            </Button>
           </p>
         )}
-        <h2 id="section-title">{section.title}</h2>
+        <h2 id="section-title" ref={title} tabIndex={-1}>
+          {section.title}
+        </h2>
         <section.Body key={section.key} panel={panel} loaded={loaded} />
       </main>
       <Again panel={panel} />

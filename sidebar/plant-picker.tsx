@@ -1,8 +1,9 @@
 /** Chooses one or many plants: by place, by typing, one by one or all that are shown. */
 
 import type { JSX } from "preact";
-import { useId } from "preact/hooks";
+import { useId, useRef } from "preact/hooks";
 import type { PlantRow } from "../src/app/contract.ts";
+import { Button } from "./button.tsx";
 import { chosenPlants, placesOf, restWords, shownPlants } from "./care.ts";
 import type { CareDesk } from "./care-desk.ts";
 import { SelectField, TextField } from "./field.tsx";
@@ -16,6 +17,7 @@ export function PlantPicker(props: { readonly desk: CareDesk; readonly plants: r
   const { desk, plants } = props;
   const draft = useStore(desk.draft);
   const title = useId();
+  const tally = useRef<HTMLParagraphElement>(null);
   const shown = shownPlants(draft, plants);
   const drawn = shown.slice(0, MOST_SHOWN);
   const chosen = chosenPlants(draft, plants);
@@ -76,22 +78,19 @@ export function PlantPicker(props: { readonly desk: CareDesk; readonly plants: r
           {drawn.length} of {shown.length} plants are shown. Type part of a name to see the others.
         </p>
       )}
-      <p class="tally">
+      <p class="tally" ref={tally} tabIndex={-1}>
         {chosen.length === 0 ? "No plant is chosen." : `${count(chosen.length, "plant")} chosen`}
         {hidden > 0 ? `, ${hidden} of them not shown now.` : chosen.length > 0 ? "." : ""}
         {chosen.length > 0 && (
-          <button
-            type="button"
-            class="link"
-            onClick={() =>
-              desk.choose(
-                chosen.map(({ plant }) => plant),
-                false,
-              )
-            }
+          <Button
+            look="link"
+            press={() => {
+              desk.choose(Object.keys(draft.chosen), false);
+              tally.current?.focus();
+            }}
           >
             Clear the choice
-          </button>
+          </Button>
         )}
       </p>
     </fieldset>

@@ -4,7 +4,7 @@ import type { Loaded } from "../src/app/contract.ts";
 import { sayList, sayNumber } from "../src/core/saying.ts";
 import { keptStore } from "./drafts.ts";
 import { batchesAfter, freshReadings, makeReadings, type ReadingsDraft, readReadings, typing } from "./readings.ts";
-import { createSender, type Sender } from "./sending.ts";
+import { clearWhenEdited, createSender, type Sender } from "./sending.ts";
 import type { Store } from "./store.ts";
 import type { PanelWorld } from "./world.ts";
 
@@ -39,9 +39,10 @@ export function createReadingsDesk(world: PanelWorld, loaded: Store<Loaded | nul
         ...(sent.ecMsCm === null ? [] : [`EC ${sayNumber(sent.ecMsCm)} mS/cm`]),
         ...(sent.pH === null ? [] : [`pH ${sayNumber(sent.pH)}`]),
       ];
-      return `Logged ${sayList(what, "and")}.`;
+      return { sentence: `Logged ${sayList(what, "and")}.` };
     },
   });
+  clearWhenEdited(draft, sender);
   return {
     draft,
     sender,

@@ -1,6 +1,8 @@
 /** A button that sends, with its outcome said in words beside it. */
 
 import type { JSX } from "preact";
+import { useLayoutEffect, useRef } from "preact/hooks";
+import { Button } from "./button.tsx";
 import type { Sender, Sending } from "./sending.ts";
 import { useStore } from "./use-store.ts";
 
@@ -9,7 +11,7 @@ function outcome(now: Sending, working: string): string {
     case "idle":
       return "";
     case "under way":
-      return now.slow ? `${working} The sheet is slow today, please wait.` : working;
+      return now.slow ? `${working} The sheet is slow just now, please wait.` : working;
     case "blocked":
     case "done":
       return now.sentence;
@@ -29,25 +31,31 @@ export function Send(props: {
   readonly hidden?: boolean;
 }): JSX.Element {
   const now = useStore(props.sender.now);
-  const busy = now.state === "under way";
+  const hidden = props.hidden === true;
+  const button = useRef<HTMLButtonElement>(null);
+  const words = useRef<HTMLParagraphElement>(null);
+  const drawn = useRef(hidden);
+  useLayoutEffect(() => {
+    if (drawn.current === hidden) return;
+    drawn.current = hidden;
+    // The button that had the focus is gone: go on where its outcome is, or where the button came back.
+    if (document.activeElement === document.body) (hidden ? words.current : button.current)?.focus();
+  }, [hidden]);
   return (
     <div class="send">
-      {props.hidden ? null : (
-        <button
-          type="button"
-          class={props.primary ? "primary" : "second"}
-          // Not `disabled`: that would take the focus away from someone on the keyboard.
-          aria-disabled={busy ? "true" : undefined}
-          // The second half of a double click is no second press.
-          onClick={(event) => {
-            if (event.detail <= 1) props.sender.press();
-          }}
+      {hidden ? null : (
+        <Button
+          at={button}
+          look={props.primary ? "primary" : "second"}
+          busy={now.state === "under way"}
+          press={props.sender.press}
         >
           {now.state === "failed" ? "Try again" : props.label}
-        </button>
+        </Button>
       )}
-      <p role="status" class={`outcome ${now.state.replace(" ", "-")}`}>
+      <p role="status" ref={words} tabIndex={-1} class={`outcome ${now.state.replace(" ", "-")}`}>
         {outcome(now, props.working)}
+        {now.state === "done" && now.notes.map((note) => <span key={note}>{note}</span>)}
       </p>
     </div>
   );

@@ -10,7 +10,8 @@ export type Sending =
   /** Something is missing; nothing was sent. */
   | { readonly state: "blocked"; readonly sentence: string }
   | { readonly state: "failed"; readonly sentence: string }
-  | { readonly state: "done"; readonly sentence: string };
+  /** `notes` are sentences on what was found different from what was sent. */
+  | { readonly state: "done"; readonly sentence: string; readonly notes: readonly string[] };
 
 /** Runs `run` after `ms`; returns how to call it off. */
 export type After = (ms: number, run: () => void) => () => void;
@@ -27,11 +28,16 @@ export const GIVE_UP_AFTER_MS = 75_000;
 export const NO_ANSWER_YET =
   "The sheet has not answered yet. It may have saved this all the same. Trying again is safe: nothing is written twice.";
 
+export interface Outcome {
+  readonly sentence: string;
+  readonly notes?: readonly string[];
+}
+
 export interface Press<A extends Ask> {
   /** The request as typed now, or the sentence that says what is missing. */
   readonly make: () => RequestFor<A> | string;
-  /** What to do with the answer; returns the sentence to show, or { failed } to keep the draft as not sent. */
-  readonly settle: (reply: ReplyFor<A>, sent: RequestFor<A>) => string | { readonly failed: string };
+  /** What to do with the answer; returns what to say. */
+  readonly settle: (reply: ReplyFor<A>, sent: RequestFor<A>) => Outcome;
 }
 
 export interface Sender {
@@ -55,12 +61,8 @@ export function createSender<A extends Ask>(ask: AskSheet, after: After, press: 
       return;
     }
     settled = latest;
-    const outcome = press.settle(answer.reply, sent);
-    now.set(
-      typeof outcome === "string"
-        ? { state: "done", sentence: outcome }
-        : { state: "failed", sentence: outcome.failed },
-    );
+    const { sentence, notes = [] } = press.settle(answer.reply, sent);
+    now.set({ state: "done", sentence, notes });
   };
 
   return {
@@ -92,4 +94,12 @@ export function createSender<A extends Ask>(ask: AskSheet, after: After, press: 
       if (now.get().state !== "under way") now.set({ state: "idle" });
     },
   };
+}
+
+/** Takes the last outcome away once the person goes on typing. A failure stays until it is settled. */
+export function clearWhenEdited(draft: Store<unknown>, sender: Sender): void {
+  draft.listen(() => {
+    const { state } = sender.now.get();
+    if (state === "done" || state === "blocked") sender.clear();
+  });
 }

@@ -53,7 +53,7 @@ export function createSetupDesk(world: PanelWorld, loaded: Store<Loaded | null>,
     settle: ({ who }) => {
       loaded.change((now) => (now === null ? null : { ...now, who }));
       name.set(null);
-      return `Rows you log now say ${who}.`;
+      return { sentence: `Rows you log now say ${who}.` };
     },
   });
 
@@ -61,9 +61,10 @@ export function createSetupDesk(world: PanelWorld, loaded: Store<Loaded | null>,
     make: () => ({ ask: "look at tabs" }),
     settle: (reply) => {
       tabs.set(reply.tabs);
-      return reply.tabs.length === 0
-        ? "The sheet has no tab with headings."
-        : `Found ${count(reply.tabs.length, "tab")}.`;
+      return {
+        sentence:
+          reply.tabs.length === 0 ? "The sheet has no tab with headings." : `Found ${count(reply.tabs.length, "tab")}.`,
+      };
     },
   });
 
@@ -75,7 +76,7 @@ export function createSetupDesk(world: PanelWorld, loaded: Store<Loaded | null>,
     },
     settle: (reply) => {
       reload();
-      return `Plants now come from “${reply.plantTab}”: ${count(reply.plants, "plant")}.`;
+      return { sentence: `Plants now come from “${reply.plantTab}”: ${count(reply.plants, "plant")}.` };
     },
   });
 

@@ -3,9 +3,9 @@
 import type { JSX } from "preact";
 import type { Loaded } from "../src/app/contract.ts";
 import { FormulaHelp } from "./formula-help.tsx";
-import { NameField } from "./name-card.tsx";
 import { OwnListForm } from "./own-list-form.tsx";
 import type { Panel } from "./panel-state.ts";
+import { NameField } from "./who.tsx";
 
 export function SetupSection(props: { readonly panel: Panel; readonly loaded: Loaded }): JSX.Element {
   const { panel, loaded } = props;
@@ -21,8 +21,8 @@ export function SetupSection(props: { readonly panel: Panel; readonly loaded: Lo
           ))}
         </ul>
       )}
-      <h3>You</h3>
-      <NameField panel={panel} primary />
+      <h3>Your name</h3>
+      <NameField panel={panel} primary={loaded.who.trim() === ""} />
       <h3>Your plant list</h3>
       <OwnListForm panel={panel} loaded={loaded} />
       <h3>Formulas</h3>

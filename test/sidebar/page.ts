@@ -1,7 +1,7 @@
 /** Opens the built panel in Chromium at 300 px, with a sheet of the test's own behind it. */
 
 import { readFileSync } from "node:fs";
-import { type Browser, chromium, type Page } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { type Request, request as requestSchema } from "../../src/app/contract.ts";
 
 /** What the fake sheet does with one request: answers, loses the answer, or throws. */
@@ -16,52 +16,22 @@ export interface OpenPanel {
   close(): Promise<void>;
 }
 
-const FLAGS = [
-  "--no-sandbox",
-  "--disable-gpu",
-  "--disable-quic",
-  "--no-first-run",
-  "--disable-background-networking",
-  "--disable-component-update",
-  "--disable-sync",
-];
 const ADDRESS = "https://panel.example/";
 
-export function startBrowser(): Promise<Browser> {
-  return chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: FLAGS });
-}
-
-/** In the page: a runner with the host's shape that hands requests out and answers in. */
-function installHost(): void {
-  type Heard = (value: unknown) => void;
-  interface Runner {
-    withSuccessHandler(heard: Heard): Runner;
-    withFailureHandler(heard: Heard): Runner;
-    panelRequest(json: string): void;
-  }
-  const page = globalThis as unknown as {
-    askTheSheet(json: string): Promise<{ answer?: unknown; thrown?: string }>;
-    google: unknown;
-  };
-  const runner = (success: Heard, failure: Heard): Runner => ({
+/** Runs in the page, so it is kept as text: a runner of the host's shape that hands requests out and answers in. */
+const HOST = `{
+  const runner = (success, failure) => ({
     withSuccessHandler: (heard) => runner(heard, failure),
     withFailureHandler: (heard) => runner(success, heard),
     panelRequest: (json) => {
-      page.askTheSheet(json).then((outcome) => {
-        if (outcome.thrown === undefined) success(outcome.answer ?? null);
+      globalThis.askTheSheet(json).then((outcome) => {
+        if (outcome.thrown === undefined) success(outcome.answer);
         else failure(new Error(outcome.thrown));
       });
     },
   });
-  page.google = {
-    script: {
-      run: runner(
-        () => undefined,
-        () => undefined,
-      ),
-    },
-  };
-}
+  globalThis.google = { script: { run: runner(() => {}, () => {}) } };
+}`;
 
 export interface PanelOptions {
   readonly behave: (request: Request, number: number) => Behaviour | Promise<Behaviour>;
@@ -93,7 +63,7 @@ export async function openPanel(browser: Browser, options: PanelOptions): Promis
     if ("thrown" in behaviour) return { thrown: behaviour.thrown };
     return { answer: "lost" in behaviour ? null : JSON.stringify(behaviour.answer) };
   });
-  await page.addInitScript(installHost);
+  await page.addInitScript(HOST);
   await page.goto(ADDRESS);
   return { page, requests, outside, close: () => context.close() };
 }

@@ -45,7 +45,6 @@ export function sheet(change: Partial<Loaded> = {}): Loaded {
     waters: [
       { row: 2, fields: { Water: "Tap", Date: "2026-01-10", Ca: 62, Mg: 9, Na: 14, SO4: 31, Cl: 22, "NO3-N": 2.1 } },
       { row: 3, fields: { Water: "Rain barrel", Ca: 3, Mg: "0,4", Na: 1 } },
-      { row: 4, fields: { Water: "Well", Ca: "a lot" } },
     ],
     targets: [
       {
@@ -101,8 +100,8 @@ export function sheet(change: Partial<Loaded> = {}): Loaded {
       },
     ],
     problems: [
-      "Row 4 of Waters: Ca is “a lot”, which is no number.",
-      "The tab Claims was not found. Choose Set up tabs from the menu to make it.",
+      'Ca in row 4 of Waters is "a lot". Give a plain number in mg/L, like 1.2.',
+      "This spreadsheet has no tab “Events”. Choose “Set up tabs” from the Stillroot menu: it adds what is missing and leaves all else as it is.",
     ],
     ...change,
   };

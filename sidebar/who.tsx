@@ -1,9 +1,10 @@
-/** Asks once for the name that stands under "Who", where none is known yet. */
+/** The name that stands under "Who": asked for once, shown from then on. */
 
 import type { JSX } from "preact";
 import { TextField } from "./field.tsx";
 import type { Panel } from "./panel-state.ts";
 import { Send } from "./send.tsx";
+import { showDay } from "./show.ts";
 import { useStore } from "./use-store.ts";
 
 export function NameField(props: { readonly panel: Panel; readonly primary?: boolean }): JSX.Element {
@@ -24,10 +25,17 @@ export function NameField(props: { readonly panel: Panel; readonly primary?: boo
   );
 }
 
-/** Shown in the sections that log, until a name is known. */
-export function NameCard(props: { readonly panel: Panel }): JSX.Element | null {
+/** In the sections that log: whose name goes into the row, or the question for it while none is known. */
+export function WhoCard(props: { readonly panel: Panel }): JSX.Element | null {
   const all = useStore(props.panel.loaded);
-  if (all === null || all.who.trim() !== "") return null;
+  if (all === null) return null;
+  if (all.who.trim() !== "") {
+    return (
+      <p class="hint">
+        Logged as {all.who}. Today is {showDay(all.today)}.
+      </p>
+    );
+  }
   return (
     <div class="card">
       <NameField panel={props.panel} />
