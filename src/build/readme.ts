@@ -4,7 +4,7 @@ import { readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { callOf, isRange, typedArguments, valueText } from "../functions/catalogue.ts";
-import type { Example, FunctionRecord } from "../functions/record.ts";
+import type { Example, ExampleCell, ExampleValue, FunctionRecord } from "../functions/record.ts";
 import { referenceOf } from "../functions/reference.ts";
 import { REGISTRY } from "../functions/registry.ts";
 
@@ -19,14 +19,46 @@ const GROUPS: Readonly<Record<FunctionRecord["group"], string>> = {
   ROOT: "Roots",
 };
 
-function exampleLine(example: Example): string {
+/** What holds for every function, as the runner does it. */
+const RULES = [
+  "- Give a range and the answer is a range, row by row; one value beside a range is used for every row. Give one column: several are refused.",
+  "- The first range leads: its blank rows at the end are dropped, a blank cell in it gives a blank row, and where another range is shorter its cells count as blank.",
+  "- A bad row says `? ` and what is wrong, and the rows around it are answered. A bad single value gives an error with the same sentence.",
+  "- A table is a range with a heading row. Columns are found by heading in any order, case and spaces ignored; others are left alone. Where a table stands for one thing (a water, a target), give the heading row and one row.",
+  "- Numbers may be typed as `1.2`, `1,2` or with the expected unit; what can be read in two ways, such as `1,234`, is refused.",
+  "- Arguments in brackets may be left out. Volumes are US measures; EC is in mS/cm at 25 °C.",
+  "- In the examples a range is written row by row: cells are parted by commas, rows by semicolons.",
+];
+
+/** A range of several columns and rows as a table in the list; its first row is the heading row. */
+function smallTable(caption: string, rows: readonly (readonly ExampleCell[])[]): string {
+  const line = (row: readonly ExampleCell[]) =>
+    `  | ${row.map((cell) => (cell === "" ? " " : valueText(cell))).join(" | ")} |`;
+  const [headings = [], ...below] = rows;
+  return ["", `  ${caption}`, "", line(headings), `  |${" --- |".repeat(headings.length)}`, ...below.map(line)].join(
+    "\n",
+  );
+}
+
+function isLarge(value: ExampleValue): value is readonly (readonly ExampleCell[])[] {
+  return isRange(value) && value.length > 1 && (value[0]?.length ?? 0) > 1;
+}
+
+function exampleLines(example: Example): string {
   const typed = typedArguments(example);
-  const cells = example.args.flatMap((value, at) => {
+  const inline: string[] = [];
+  const tables: string[] = [];
+  example.args.forEach((value, at) => {
     const reference = typed[at] ?? "";
-    return isRange(value) || !/^["\d.-]/.test(reference) ? [`\`${reference}\` holds \`${valueText(value)}\``] : [];
+    if (!/[A-Z]+\d+$/.test(reference)) return;
+    if (isLarge(value)) tables.push(smallTable(`\`${reference}\` holds`, value));
+    else inline.push(`\`${reference}\` holds \`${valueText(value)}\``);
   });
-  const where = cells.length > 0 ? `, where ${cells.join(" and ")}` : "";
-  return `- \`${example.formula}\` gives \`${valueText(example.gives)}\`${where}. *${example.source}*`;
+  const where = inline.length > 0 ? `, where ${inline.join(" and ")}` : "";
+  const gives = isLarge(example.gives) ? "a table" : `\`${valueText(example.gives)}\``;
+  if (isLarge(example.gives)) tables.push(smallTable("and the answer is", example.gives));
+  const end = tables.length > 0 ? "\n" : "";
+  return `- \`${example.formula}\` gives ${gives}${where}. *${example.source}*${tables.map((table) => `\n${table}`).join("")}${end}`;
 }
 
 function section(record: FunctionRecord): string {
@@ -45,9 +77,10 @@ function section(record: FunctionRecord): string {
     "",
     `**Gives** ${record.result}`,
     "",
-    ...examples.map(exampleLine),
+    ...examples.map(exampleLines),
     "",
     `Sources: ${sources.join("; ")}.`,
+    "",
     `See also ${seeAlso.map((name) => `[${name}](#${name.toLowerCase()})`).join(", ")}.`,
     "",
   ].join("\n");
@@ -60,12 +93,7 @@ export function reference(registry: readonly FunctionRecord[]): string {
     const records = registry.filter((record) => record.group === group);
     return [`### ${GROUPS[group]}`, "", ...records.map(section)].join("\n");
   });
-  return [
-    "In the examples a range is written row by row: cells are parted by commas, rows by semicolons.",
-    "Arguments in brackets may be left out.",
-    "",
-    ...parts,
-  ].join("\n");
+  return [...RULES, "", ...parts].join("\n");
 }
 
 /** `readme` with the reference put between its markers. Throws when a marker is missing. */
