@@ -1,0 +1,50 @@
+import { describe, expect, test } from "vitest";
+import { mixingOrder, risks, riskText } from "../../src/core/precipitation.ts";
+import { solveState } from "../../src/core/speciation.ts";
+import { problemOf, referenceRows } from "./reference-rows.ts";
+
+const HOAGLAND_1 = { N: 210, P: 31, K: 235, Ca: 200, Mg: 48.6, S: 64 };
+
+describe("full-strength Hoagland 1 meets brushite saturation near pH 6.4 (6.55 with all pairs)", () => {
+  test("nothing at 5.8, just at its limit at 6.5, too much at 7", () => {
+    expect(riskText({ amounts: HOAGLAND_1 }, { pH: 5.8 })).toBe("");
+    expect(riskText({ amounts: HOAGLAND_1 }, { pH: 6.5 })).toMatch(
+      /^Calcium phosphate \(brushite\) is just at its limit at pH 6\.5; /,
+    );
+    expect(riskText({ amounts: HOAGLAND_1 }, { pH: 7 })).toMatch(
+      /^Calcium phosphate \(brushite\) may fall out: \d\.\d times too much at pH 7\.0/,
+    );
+  });
+});
+
+test("a hundredfold concentrate of calcium with sulfate drops gypsum (Ca apart from sulfate: DPIRD Western Australia)", () => {
+  expect(riskText({ amounts: { Ca: 2000, N: 1400, K: 2000, S: 1600 } }, { pH: 5.5 })).toMatch(
+    /^Calcium sulfate \(gypsum\) may fall out/,
+  );
+});
+
+test("PHREEQC's 92 rows: what it calls oversaturated is named, the most so first", () => {
+  for (const row of referenceRows) {
+    const found = risks(solveState(problemOf(row)));
+    const over = Object.entries(row.result.saturationIndex)
+      .filter(([name, index]) => name !== "CO2(g)" && index !== null && index > 0.01)
+      .map(([name]) => name.toLowerCase());
+    expect(found.map((risk) => risk.solid)).toEqual(expect.arrayContaining(over));
+    for (let i = 1; i < found.length; i++) expect(found[i]?.index).toBeLessThanOrEqual(found[i - 1]?.index ?? 0);
+  }
+});
+
+describe("order of the additions", () => {
+  const calcium = { name: "Calcium nitrate", bringsMgL: { N: 70, Ca: 100 } };
+  const sulfate = { name: "Magnesium sulfate", bringsMgL: { Mg: 24, S: 32 } };
+  const phosphate = { name: "Monopotassium phosphate", bringsMgL: { P: 31, K: 39 } };
+  const iron = { name: "Iron chelate", bringsMgL: { Fe: 1 } };
+  test("calcium last of the main feeds, traces after it, and never undiluted with sulfate or phosphate", () => {
+    const { steps, apart } = mixingOrder([calcium, iron, sulfate, phosphate]);
+    const at = (name: string) => steps.findIndex((step) => step.includes(name));
+    expect(at("Magnesium sulfate")).toBeLessThan(at("Calcium nitrate"));
+    expect(at("Calcium nitrate")).toBeLessThan(at("Iron chelate"));
+    expect(apart).toMatch(/Never mix Calcium nitrate with Magnesium sulfate, Monopotassium phosphate undiluted/);
+  });
+  test("without calcium nothing has to be kept apart", () => expect(mixingOrder([sulfate, iron]).apart).toBeNull());
+});
