@@ -3,6 +3,7 @@
 import { type Amounts, ATOMIC_WEIGHTS, type ElementSymbol, SYMBOLS } from "./elements.ts";
 import { BadInput } from "./errors.ts";
 import { OXIDES, oxideElement, oxideFactor } from "./oxides.ts";
+import { checkNumber } from "./reading.ts";
 import { sayGiven, sayNumber } from "./saying.ts";
 
 /** Percent by weight (g in 100 g) or by volume (g in 100 mL). */
@@ -119,12 +120,15 @@ function checkWhole(printed: Printed, percent: Amounts, declaration: LabelDeclar
 }
 
 /**
- * Turns what a label prints into elements. Throws BadInput, with the numbers in the sentence, when the forms
- * of nitrogen do not add up to N, when an oxide and its element contradict each other, and when the label
+ * Turns what a label prints into elements. Throws BadInput, with the numbers in the sentence, when a percent is
+ * not between 0 and 100, when the forms of nitrogen do not add up to N, when an oxide and its element contradict each other, and when the label
  * adds up to more than 100 %. Where an oxide and its element agree, the oxide counts: it is the guarantee.
  */
 export function labelFrom(printed: Printed, declaration: LabelDeclaration): Label {
   const { basis, what } = declaration;
+  for (const [term, share] of printed) {
+    checkNumber(share, { what: `${what}: ${term}`, unit: "%", min: 0, max: 100 });
+  }
   const percent: Partial<Record<ElementSymbol, number>> = {};
   for (const symbol of SYMBOLS) {
     const share = printed.get(symbol);

@@ -3,7 +3,7 @@
 import { LABEL_TERMS, type Label, type LabelTerm, labelFrom } from "./analysis.ts";
 import { type Cell, nameKey, readCell } from "./cell.ts";
 import { BadInput, isBadInput } from "./errors.ts";
-import { readChoice, readNumber, readText, readYesNo } from "./reading.ts";
+import { checkNumber, readChoice, readNumber, readText, readYesNo } from "./reading.ts";
 
 /** A row by our own headings of a tab; a blank cell is not there. */
 export type Fields = Readonly<Record<string, string | number | boolean | undefined>>;
@@ -44,8 +44,9 @@ export function readDensity(cell: Cell, what: string): number | null {
   return readNumber(cell, { what, ...DENSITY });
 }
 
-/** A feed from a label; a liquid has a density or a w/v label. */
+/** A feed from a label; a liquid has a density or a w/v label. Throws BadInput for a density outside 0.3 to 3 g/mL. */
 export function feedOf(name: string, label: Label, densityGPerMl: number | null): Feed {
+  if (densityGPerMl !== null) checkNumber(densityGPerMl, { what: `The density of ${name}`, ...DENSITY });
   return { name, label, densityGPerMl, liquid: densityGPerMl !== null || label.basis === "w/v" };
 }
 

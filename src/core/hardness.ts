@@ -3,6 +3,7 @@
 import { US_GALLON_L } from "./dose.ts";
 import { ATOMIC_WEIGHTS } from "./elements.ts";
 import { BadInput } from "./errors.ts";
+import { checkNumber } from "./reading.ts";
 
 const CACO3_G_MOL = ATOMIC_WEIGHTS.Ca + ATOMIC_WEIGHTS.C + 3 * ATOMIC_WEIGHTS.O;
 const CAO_G_MOL = ATOMIC_WEIGHTS.Ca + ATOMIC_WEIGHTS.O;
@@ -42,26 +43,27 @@ export interface CalciumMagnesium {
   readonly magnesiumMgL: number;
 }
 
+/** A kilogram in a litre; anything above is a slip of the pen. */
+const MOST = 1_000_000;
+
 /** Refuses what no water holds, so that a slip of the pen does not become a hardness. */
-function notNegative(value: number, what: string): void {
-  if (!Number.isFinite(value) || value < 0) {
-    throw new BadInput("out-of-bounds", `${what} is ${value}. Give a number of 0 or more.`);
-  }
+function checkHeld(value: number, what: string): void {
+  checkNumber(value, { what, min: 0, max: MOST });
 }
 
 /** Total hardness, mg/L as CaCO3, as in Standard Methods 2340 B (2.497 Ca + 4.118 Mg), its factors from the atomic weights. */
 export function hardness({ calciumMgL, magnesiumMgL }: CalciumMagnesium): number {
-  notNegative(calciumMgL, "Calcium");
-  notNegative(magnesiumMgL, "Magnesium");
+  checkHeld(calciumMgL, "Calcium");
+  checkHeld(magnesiumMgL, "Magnesium");
   return (CACO3_G_MOL / ATOMIC_WEIGHTS.Ca) * calciumMgL + (CACO3_G_MOL / ATOMIC_WEIGHTS.Mg) * magnesiumMgL;
 }
 
 /**
- * Converts a hardness or an alkalinity. Throws BadInput for a negative value, and between mmol/L and the units of
+ * Converts a hardness or an alkalinity. Throws BadInput for a value below 0 or above a million, and between mmol/L and the units of
  * alkalinity: mmol/L counts Ca + Mg here, and a mole of bicarbonate is only half a mole of hardness.
  */
 export function convertHardness(value: number, from: ConvertUnit, to: ConvertUnit): number {
-  notNegative(value, "The value");
+  checkHeld(value, "The value");
   const isAlkalinity = (unit: ConvertUnit) => (ALKALINITY_UNITS as readonly string[]).includes(unit);
   if ((from === "mmol/L" && isAlkalinity(to)) || (to === "mmol/L" && isAlkalinity(from))) {
     throw new BadInput(
@@ -77,7 +79,7 @@ export type HardnessClass = (typeof HARDNESS_CLASSES)[number];
 
 /** Class after the USGS scale, 0–60, 61–120, 121–180, over 180 mg/L CaCO3; what lies between 60 and 61 counts as the harder. */
 export function hardnessClass(hardnessMgCaCO3L: number): HardnessClass {
-  notNegative(hardnessMgCaCO3L, "The hardness");
+  checkHeld(hardnessMgCaCO3L, "The hardness");
   if (hardnessMgCaCO3L <= 60) return "soft";
   if (hardnessMgCaCO3L <= 120) return "moderately hard";
   return hardnessMgCaCO3L <= 180 ? "hard" : "very hard";

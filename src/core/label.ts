@@ -67,14 +67,6 @@ function readWording(text: string): Wording {
   return { basis: byVolume ? "w/v" : "w/w", elemental, oxide, rest: rest.trim() };
 }
 
-function percentOf(text: string, what: string): number {
-  const value = readNumberText(text.replace(/\s+/g, ""), { what, max: 100 });
-  if (value < 0 || value > 100) {
-    throw new BadInput("out-of-bounds", `${what} is ${text.trim()} %. Give a number from 0 to 100.`);
-  }
-  return value;
-}
-
 /** Printed terms of a label, in the order they stand. */
 class PrintedTerms {
   readonly found = new Map<LabelTerm, number>();
@@ -88,7 +80,8 @@ class PrintedTerms {
     if (this.found.has(term)) {
       throw new BadInput("term-twice", `The label "${this.text}" gives ${term} twice. Leave one out.`);
     }
-    this.found.set(term, percentOf(number, `${term} on the label "${this.text}"`));
+    const what = `${term} on the label "${this.text}"`;
+    this.found.set(term, readNumberText(number.replace(/\s+/g, ""), { what, min: 0, max: 100 }));
   }
 }
 

@@ -1,6 +1,7 @@
 /** Conductivity meters: readings brought to 25 °C, and the ppm scales of meters. */
 
 import { BadInput } from "./errors.ts";
+import { checkNumber } from "./reading.ts";
 import { sayGiven } from "./saying.ts";
 
 /** Share by which conductivity rises for each degree, relative to 25 °C [EPA Method 120.1, 0.01 M KCl]. */
@@ -18,10 +19,12 @@ export const METER_SCALES = [500, 640, 700] as const;
 
 export type MeterScale = (typeof METER_SCALES)[number];
 
-function reading(value: number, what: string, unit: string): void {
-  if (!Number.isFinite(value) || value < 0) {
-    throw new BadInput("out-of-bounds", `${what} is ${sayGiven(value)} ${unit}. Give a number of 0 or more.`);
-  }
+/** No water conducts 1000 mS/cm; on the largest scale that is 700,000 ppm. */
+const MOST_MS_CM = 1000;
+const MOST_PPM = 700 * MOST_MS_CM;
+
+function checkEc(ecMsCm: number): void {
+  checkNumber(ecMsCm, { what: "The EC", unit: "mS/cm", min: 0, max: MOST_MS_CM });
 }
 
 /** The scale that a number names. Throws BadInput for any other. */
@@ -35,25 +38,20 @@ export function meterScale(scale: number): MeterScale {
 
 /** EC at 25 °C, mS/cm, from an uncompensated reading at `tempC` (0 to 50 °C): κ25 = κt / (1 + 0.0191 (t − 25)) [EPA 120.1]. */
 export function ecAt25(ecMsCm: number, tempC: number): number {
-  reading(ecMsCm, "The EC", "mS/cm");
+  checkEc(ecMsCm);
   const { minC, maxC } = METER_TEMPERATURES;
-  if (!(tempC >= minC && tempC <= maxC)) {
-    throw new BadInput(
-      "out-of-bounds",
-      `The temperature is ${sayGiven(tempC)} °C. Give a number from ${minC} to ${maxC} °C.`,
-    );
-  }
+  checkNumber(tempC, { what: "The temperature", unit: "°C", min: minC, max: maxC });
   return ecMsCm / (1 + RISE_PER_DEGREE * (tempC - 25));
 }
 
 /** ppm on the meter's scale from mS/cm. */
 export function tdsFromEc(ecMsCm: number, scale: number): number {
-  reading(ecMsCm, "The EC", "mS/cm");
+  checkEc(ecMsCm);
   return ecMsCm * meterScale(scale);
 }
 
 /** mS/cm from ppm on the meter's scale. */
 export function ecFromTds(tdsPpm: number, scale: number): number {
-  reading(tdsPpm, "The reading", "ppm");
+  checkNumber(tdsPpm, { what: "The reading", unit: "ppm", min: 0, max: MOST_PPM });
   return tdsPpm / meterScale(scale);
 }

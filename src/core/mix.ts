@@ -6,6 +6,7 @@ import { type Amounts, type ElementSymbol, SYMBOLS } from "./elements.ts";
 import { BadInput } from "./errors.ts";
 import { type Feed, feedByName, fieldCell, type NamedFields, type ShelfFeed } from "./feeds.ts";
 import { readChoice, readNumber, readText } from "./reading.ts";
+import { checkAmounts } from "./waters.ts";
 
 export interface MixPart {
   readonly feed: Feed;
@@ -13,7 +14,7 @@ export interface MixPart {
   readonly unit: DoseUnit;
 }
 
-/** mg/L of every element that the water or a feed states. Throws BadInput as doseAmounts does. */
+/** mg/L of every element that the water or a feed states. Throws BadInput as checkAmounts and doseAmounts do. */
 export function mixAmounts(parts: readonly MixPart[], water: Amounts): Amounts {
   const amounts: Partial<Record<ElementSymbol, number>> = {};
   const add = (some: Amounts) => {
@@ -22,6 +23,7 @@ export function mixAmounts(parts: readonly MixPart[], water: Amounts): Amounts {
       if (amount !== undefined) amounts[symbol] = (amounts[symbol] ?? 0) + amount;
     }
   };
+  checkAmounts(water, "The water");
   add(water);
   for (const { feed, dose, unit } of parts) add(doseAmounts(feed, dose, unit));
   return amounts;

@@ -1,6 +1,6 @@
 /** Non-negative least squares by an active set: the x ≥ 0 that makes |Ax − b| least. */
 
-import { NoConvergence } from "./errors.ts";
+import { BadInput, NoConvergence } from "./errors.ts";
 import { dot, leastSquares, lengthOf, type Vector } from "./least-squares.ts";
 
 export interface NonNegativeFit {
@@ -14,6 +14,10 @@ export interface NonNegativeFit {
 
 /** A direction must promise at least this share of |b| to be worth going. */
 const WORTHWHILE = 1e-12;
+
+function tooLarge(): BadInput {
+  return new BadInput("out-of-bounds", "The numbers of this mix are too large or too far apart to reckon with.");
+}
 
 /** The columns in use and their coefficients; all others are 0. */
 interface ActiveSet {
@@ -75,8 +79,8 @@ function enter(columns: readonly Vector[], wanted: Vector, set: ActiveSet, enter
  * falls; so no set comes back and the search cannot go in circles. A column of zeros stays at 0; of equal
  * columns the first is used.
  *
- * `columns` are the columns of A, each as long as `wanted`. Throws NoConvergence with the residual after
- * 30 rounds a column, ten times what Lawson & Hanson allow.
+ * `columns` are the columns of A, each as long as `wanted`. Throws BadInput for numbers whose squares
+ * overflow, NoConvergence with the residual after 30 rounds a column, ten times what Lawson & Hanson allow.
  */
 export function nonNegativeLeastSquares(columns: readonly Vector[], wanted: Vector): NonNegativeFit {
   const lengths = columns.map(lengthOf);
@@ -84,7 +88,9 @@ export function nonNegativeLeastSquares(columns: readonly Vector[], wanted: Vect
     const length = lengths[j] as number;
     return length > 0 ? column.map((value) => value / length) : column;
   });
-  const worthwhile = WORTHWHILE * lengthOf(wanted);
+  const wantedLength = lengthOf(wanted);
+  if (!Number.isFinite(wantedLength) || !lengths.every(Number.isFinite)) throw tooLarge();
+  const worthwhile = WORTHWHILE * wantedLength;
   let set: ActiveSet = { used: [], x: [] };
   let left = wanted.slice();
   const refused = new Set<number>();
@@ -115,7 +121,9 @@ export function nonNegativeLeastSquares(columns: readonly Vector[], wanted: Vect
   }
   const x = columns.map(() => 0);
   set.used.forEach((j, k) => {
-    x[j] = (set.x[k] as number) / (lengths[j] as number);
+    const value = (set.x[k] as number) / (lengths[j] as number);
+    if (!Number.isFinite(value)) throw tooLarge();
+    x[j] = value;
   });
   return { x, residual: lengthOf(left), gradient: columns.map((column) => dot(column, left)) };
 }

@@ -61,7 +61,7 @@ function settled({ days, events, sorted }: Gathering): PlantHistory {
 
 /**
  * Gathers the disturbances of every plant in one pass; rows may stand in any order. Each spelling of a plant or
- * event is normalised once. Entries without a plant or with a day that is no number are passed over.
+ * event is normalised once. Entries without a plant or with a day that is no whole number are passed over.
  */
 export function indexDisturbances(entries: Iterable<LogEntry>, rule: EventRule): RootIndex {
   const bySpelling = new Map<string, Gathering>();
@@ -73,7 +73,7 @@ export function indexDisturbances(entries: Iterable<LogEntry>, rule: EventRule):
       if (!unknown.has(event)) unknown.set(event, nameKey(event));
       continue;
     }
-    if (!kind.disturbsRoots || !Number.isFinite(day)) continue;
+    if (!kind.disturbsRoots || !Number.isSafeInteger(day)) continue;
     let gathering = bySpelling.get(plant);
     if (gathering === undefined) {
       const key = nameKey(plant);

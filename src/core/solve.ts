@@ -7,6 +7,7 @@ import type { Feed } from "./feeds.ts";
 import { nonNegativeLeastSquares } from "./nnls.ts";
 import { sayNumber } from "./saying.ts";
 import { type Balance, whyNotReached } from "./shortfall.ts";
+import { checkAmounts } from "./waters.ts";
 
 export interface Dose {
   readonly feed: Feed;
@@ -57,15 +58,7 @@ function checkWanted(wanted: Amounts): ElementSymbol[] {
   if (symbols.length === 0) {
     throw new BadInput("empty-target", "The target names no element. Give mg/L for at least one.");
   }
-  for (const symbol of symbols) {
-    const value = wanted[symbol] as number;
-    if (!Number.isFinite(value) || value < 0) {
-      throw new BadInput(
-        "out-of-bounds",
-        `The target for ${symbol} is ${value} mg/L. Give 0 or more, or leave it blank.`,
-      );
-    }
-  }
+  checkAmounts(wanted, "The target");
   return symbols;
 }
 
@@ -82,8 +75,9 @@ export interface DoseProblem {
   readonly missing: readonly number[];
 }
 
-/** Sets up the task. Throws BadInput for an empty target. */
+/** Sets up the task. Throws BadInput for an empty target and for amounts below 0 or above a kilogram in a litre. */
 export function doseProblem({ wanted, feeds, water }: SolveTask): DoseProblem {
+  checkAmounts(water, "The water");
   const symbols = checkWanted(wanted);
   const scales = symbols.map((symbol) => misfitScale(wanted[symbol] as number));
   const perUnit = feeds.map((feed) => amountsPerUnit(feed, measureUnit(feed) === "mL" ? "mL/L" : "g/L"));

@@ -3,7 +3,7 @@
 import { type Amounts, ATOMIC_WEIGHTS, ELEMENTS, type ElementSymbol, SYMBOLS } from "./elements.ts";
 import { BadInput } from "./errors.ts";
 import { type Fields, fieldCell } from "./feeds.ts";
-import { readNumber, readText } from "./reading.ts";
+import { checkNumber, readNumber, readText } from "./reading.ts";
 import { sayGiven, sayNumber } from "./saying.ts";
 
 export interface Water {
@@ -30,6 +30,15 @@ export const SULFUR_IN_SULFATE = ATOMIC_WEIGHTS.S / (ATOMIC_WEIGHTS.S + 4 * ATOM
 const MOST_MG_L = 1_000_000;
 /** Sea water is about 54 mS/cm; 650 is µS/cm. */
 const MOST_MS_CM = 100;
+
+/** Refuses amounts that no water holds: below 0 or above a kilogram in a litre. `what`: "The water", "The target". */
+export function checkAmounts(amounts: Amounts, what: string): void {
+  for (const symbol of SYMBOLS) {
+    const amount = amounts[symbol];
+    if (amount === undefined) continue;
+    checkNumber(amount, { what: `${what}: ${symbol}`, unit: "mg/L", min: 0, max: MOST_MG_L });
+  }
+}
 
 function readAmount(fields: Fields, heading: string, where: string): number | null {
   return readNumber(fieldCell(fields, heading), {

@@ -27,9 +27,9 @@ describe("total hardness (Standard Methods 2340 B)", () => {
 
   it("refuses what cannot be", () => {
     expect(refusal(() => hardness({ calciumMgL: -1, magnesiumMgL: 0 }))).toBe(
-      "Calcium is -1. Give a number of 0 or more.",
+      "Calcium is -1. Give a number from 0 to 1000000.",
     );
-    expect(refusal(() => hardness({ calciumMgL: 1, magnesiumMgL: Number.NaN }))).toMatch(/^Magnesium is NaN/);
+    expect(refusal(() => hardness({ calciumMgL: 1, magnesiumMgL: Number.NaN }))).toMatch(/^Magnesium is no number/);
   });
 });
 
@@ -54,7 +54,7 @@ describe("units, from their definitions", () => {
   it("there and back again, through any third unit", () => {
     const unit = fc.constantFrom(...CONVERT_UNITS.filter((name) => name !== "mmol/L"));
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 1e6, noNaN: true }), unit, unit, unit, (value, a, b, c) => {
+      fc.property(fc.double({ min: 0, max: 1e4, noNaN: true }), unit, unit, unit, (value, a, b, c) => {
         const round = convertHardness(convertHardness(convertHardness(value, a, b), b, c), c, a);
         expect(Math.abs(round - value)).toBeLessThanOrEqual(1e-12 * value + Number.MIN_VALUE * 100);
       }),
@@ -71,7 +71,7 @@ describe("units, from their definitions", () => {
   });
 
   it("refuses what cannot be", () => {
-    expect(refusal(() => convertHardness(-3, "dH", "fH"))).toBe("The value is -3. Give a number of 0 or more.");
+    expect(refusal(() => convertHardness(-3, "dH", "fH"))).toBe("The value is -3. Give a number from 0 to 1000000.");
   });
 });
 
@@ -82,6 +82,6 @@ describe("classes (US Geological Survey)", () => {
 
   it("between the whole numbers counts as the harder; a negative one is refused", () => {
     expect(hardnessClass(60.5)).toBe("moderately hard");
-    expect(refusal(() => hardnessClass(-1))).toBe("The hardness is -1. Give a number of 0 or more.");
+    expect(refusal(() => hardnessClass(-1))).toBe("The hardness is -1. Give a number from 0 to 1000000.");
   });
 });

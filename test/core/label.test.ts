@@ -137,8 +137,8 @@ describe("a text that is no label is refused", () => {
     ["10-5-5 SO4 6", '"SO4" on the label "10-5-5 SO4 6" does not say how much nutrient there is. Give S or SO3.'],
     ["10-5-5 Ca 4 Ca 5", 'The label "10-5-5 Ca 4 Ca 5" gives Ca twice. Leave one out.'],
     ["10-5-5 N 10", 'The label "10-5-5 N 10" gives N twice. Leave one out.'],
-    ["10-5-5 Ca -4", 'Ca on the label "10-5-5 Ca -4" is -4 %. Give a number from 0 to 100.'],
-    ["2010-5-5", 'N on the label "2010-5-5" is 2010 %. Give a number from 0 to 100.'],
+    ["10-5-5 Ca -4", 'The label "10-5-5 Ca -4": Ca is -4 %. Give a number from 0 to 100 %.'],
+    ["2010-5-5", 'The label "2010-5-5": N is 2010 %. Give a number from 0 to 100 %.'],
     [
       "10-5-5 Ca 1,234.5",
       'Ca on the label "10-5-5 Ca 1,234.5" is "1,234.5". Leave out marks and spaces between the digits, and use one decimal point: 1234.5.',

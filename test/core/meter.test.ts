@@ -38,12 +38,12 @@ describe("scales", () => {
 
 describe("refused readings", () => {
   it.each([
-    [() => ecAt25(-1, 20), "The EC is -1 mS/cm. Give a number of 0 or more."],
+    [() => ecAt25(-1, 20), "The EC is -1 mS/cm. Give a number from 0 to 1000 mS/cm."],
     [() => ecAt25(1, 68), "The temperature is 68 °C. Give a number from 0 to 50 °C."],
-    [() => ecAt25(1, Number.NaN), "The temperature is NaN °C. Give a number from 0 to 50 °C."],
+    [() => ecAt25(1, Number.NaN), "The temperature is no number. Give a number from 0 to 50 °C."],
     [() => tdsFromEc(1, 600), "The scale is 600. Give 500, 640 or 700, as printed on the meter."],
-    [() => tdsFromEc(-1, 500), "The EC is -1 mS/cm. Give a number of 0 or more."],
-    [() => ecFromTds(-1, 500), "The reading is -1 ppm. Give a number of 0 or more."],
+    [() => tdsFromEc(-1, 500), "The EC is -1 mS/cm. Give a number from 0 to 1000 mS/cm."],
+    [() => ecFromTds(-1, 500), "The reading is -1 ppm. Give a number from 0 to 700000 ppm."],
     [() => ecFromTds(1, 0.5), "The scale is 0.5. Give 500, 640 or 700, as printed on the meter."],
   ])("%#", (call, sentence) => {
     expect(refusal(call)).toBe(sentence);

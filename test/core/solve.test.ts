@@ -98,10 +98,10 @@ describe("what is not reached says why", () => {
 describe("refused tasks", () => {
   it.each<[SolveTask, string]>([
     [{ wanted: {}, feeds: [], water: {} }, "The target names no element. Give mg/L for at least one."],
-    [{ wanted: { N: -5 }, feeds: [], water: {} }, "The target for N is -5 mg/L. Give 0 or more, or leave it blank."],
+    [{ wanted: { N: -5 }, feeds: [], water: {} }, "The target: N is -5 mg/L. Give a number from 0 to 1000000 mg/L."],
     [
       { wanted: { N: Number.NaN }, feeds: [], water: {} },
-      "The target for N is NaN mg/L. Give 0 or more, or leave it blank.",
+      "The target: N is no number. Give a number from 0 to 1000000 mg/L.",
     ],
     [
       { wanted: { N: 1000 }, feeds: [feed("Dust", "N 0.001")], water: {} },
