@@ -1,4 +1,4 @@
-/** Writes the reference of the custom functions into README.md between two markers; with --check only compares. */
+/** Writes the reference of the custom functions into README.md between two markers; with --check only compares. A file may be named instead. */
 
 import { readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
@@ -105,9 +105,11 @@ export function withReference(readme: string, registry: readonly FunctionRecord[
 }
 
 if (process.argv[1] !== undefined && path.resolve(process.argv[1]) === fileURLToPath(import.meta.url)) {
-  const now = await readFile(README, "utf8");
+  const given = process.argv.slice(2);
+  const file = given.find((argument) => !argument.startsWith("--")) ?? README;
+  const now = await readFile(file, "utf8");
   const wanted = withReference(now, REGISTRY);
-  if (!process.argv.includes("--check")) await writeFile(README, wanted);
+  if (!given.includes("--check")) await writeFile(file, wanted);
   else if (wanted !== now) {
     process.stderr.write("The reference in README.md is stale: run npm run readme and commit it.\n");
     process.exitCode = 1;
