@@ -16,7 +16,7 @@ import {
   NumberValueObject,
   StringValueObject,
 } from "@univerjs/preset-sheets-core";
-import { isDate } from "../standin/book.ts";
+import { isDate, messageOf } from "../standin/book.ts";
 import { isCellError, isDateFormat } from "../standin/grid.ts";
 import { instantOfSerial, serialOfInstant } from "../standin/zone.ts";
 import { cellValueOf } from "./cells.ts";
@@ -138,8 +138,7 @@ class ShippedFunction extends BaseFunction {
         column: this.column,
       });
     } catch (thrown) {
-      const message = thrown instanceof Object && "message" in thrown ? String(thrown.message) : String(thrown);
-      parts.failures.set(key, message);
+      parts.failures.set(key, messageOf(thrown));
       return ErrorValueObject.create(ErrorType.ERROR);
     }
   }

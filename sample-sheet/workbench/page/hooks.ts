@@ -1,7 +1,6 @@
 /** What tests drive the page with: the same commands that a person's edits run. */
 
-import type { Univer } from "@univerjs/core";
-import { CellValueType, type ICellData } from "@univerjs/core";
+import type { ICellData, Univer } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
 import {
   FormulaCalculationSessionService,
@@ -36,11 +35,13 @@ export interface WorkbenchHooks {
   tabs(): string[];
   /** The line a person reads when this cell is selected. */
   message(tab: string, a1: string): string;
+  /** Developer metadata on a tab (column null) and its columns, counted from 1. */
+  marks(tab: string): { column: number | null; value: string }[];
   /** Resolves when no formula is waiting any more. */
   settled(): Promise<void>;
   /** Resolves when everything done so far lies in the file. */
   kept(): Promise<void>;
-  /** Calls to the spreadsheet by the script since the last time this was asked, by name. */
+  /** Calls to the spreadsheet by menu and panel since the last time this was asked, by name; not those of formulas. */
   takeCalls(): string[];
 }
 
@@ -72,14 +73,14 @@ export function makeHooks({ ready, univer, api, grid, keeper, messages, calls }:
     async setCell(tabName, a1, text) {
       const tab = grid.tabNamed(tabName);
       const { row, column } = areaIn(tab, a1);
+      // Number formats of what is typed go to the sheet on the screen.
+      grid.activate(tab.id);
       const workbook = api.getActiveWorkbook();
       const sheet = workbook?.getSheetByName(tabName);
       if (!workbook || !sheet) throw new Error(`There is no tab named “${tabName}”.`);
       const typed: ICellData = text.startsWith("=")
         ? { f: text, v: null, p: null, si: null }
-        : text.startsWith("'")
-          ? { v: text.slice(1), t: CellValueType.FORCE_STRING, f: null, p: null, si: null }
-          : { v: text === "" ? null : text, t: null, f: null, p: null, si: null };
+        : { v: text === "" ? null : text, t: null, f: null, p: null, si: null };
       const written = injector
         .get(SheetInterceptorService)
         .onWriteCell(workbook.getWorkbook(), sheet.getSheet(), row - 1, column - 1, typed);
@@ -126,6 +127,11 @@ export function makeHooks({ ready, univer, api, grid, keeper, messages, calls }:
       const { row, column } = areaIn(tab, a1);
       return cellMessage(messages, row, column).text;
     },
+    marks: (tabName) =>
+      grid
+        .tabNamed(tabName)
+        .marks()
+        .map(({ column, value }) => ({ column, value })),
     kept: () => keeper.kept(),
     takeCalls: () => calls.splice(0),
   };

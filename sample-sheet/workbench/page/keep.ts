@@ -16,9 +16,9 @@ export interface KeptSheet {
   readonly script: Record<string, string>;
 }
 
-/** Works of the engine and of the screen, which the next start does again by itself. */
+/** Works of the engine, the cell editor and the screen, which are no change of the sheet. */
 function isOwnWork(id: string): boolean {
-  return id.startsWith("formula.") || id.includes("auto-height") || id.includes("skeleton");
+  return id.startsWith("formula.") || id.startsWith("doc.") || id.includes("auto-height") || id.includes("skeleton");
 }
 
 export class Keeper {

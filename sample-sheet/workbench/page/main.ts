@@ -2,17 +2,17 @@
  * The workbench page. Starts the grid with the kept sheet or the samples, loads dist/Code.js into a realm of
  * its own, and puts dist/Sidebar.html beside the grid. `window.workbench` (see hooks.ts) is for tests:
  * await workbench.ready, then setCell, getValues, getFormulas, sortRange, insertColumn, renameTab, activate,
- * tabs, message, settled, kept, takeCalls. `?delay=0` takes the round trip of the sidebar's calls away (400 ms).
+ * tabs, marks, message, settled, kept, takeCalls. `?delay=0` takes the round trip of the sidebar's calls away (400 ms).
  */
 
-import type { IWorkbookData } from "@univerjs/core";
+import type { Injector, IWorkbookData } from "@univerjs/core";
 import {
-  BEFORE_CELL_EDIT,
+  FormulaCalculationSessionService,
   FormulaDataModel,
-  SetRangeValuesMutation,
   SheetInterceptorService,
 } from "@univerjs/preset-sheets-core";
 import type { StartData } from "../server.ts";
+import { messageOf } from "../standin/book.ts";
 import type { Grid } from "../standin/grid.ts";
 import { createHost, type StandIn } from "../standin/host.ts";
 import { type MessageParts, showCellMessage } from "./cell-message.ts";
@@ -21,13 +21,15 @@ import { functionWords } from "./function-words.ts";
 import { placeKey, registerFunctions } from "./functions.ts";
 import { makeHooks, type WorkbenchHooks } from "./hooks.ts";
 import { Keeper, type KeptSheet } from "./keep.ts";
-import { closeRanges, openRanges, readOpenRangesToTheBottom } from "./open-ranges.ts";
+import { readOpenRangesToTheBottom } from "./open-ranges.ts";
 import { openPanel, setUpPanel } from "./panel.ts";
 import { Realm } from "./realm.ts";
 import { byId, makeScreen, notice } from "./screen.ts";
 import { snapshotOf } from "./snapshot.ts";
 import { sortBySpilledValuesToo } from "./sorting.ts";
-import { type Started, startUniver } from "./univer.ts";
+import { showSpilledFormats } from "./spill-formats.ts";
+import { readTypedAsTheHost } from "./typing.ts";
+import { startUniver } from "./univer.ts";
 import { UniverGrid } from "./univer-grid.ts";
 
 declare global {
@@ -44,29 +46,6 @@ interface Stores {
 
 const WORKBOOK_ID = "stillroot";
 const DELAY_MS = 400;
-
-/** Formulas are closed on their way into a cell and opened on their way into the editor. */
-function closeAndOpen({ univer, api }: Started): void {
-  api.onBeforeCommandExecute((command) => {
-    if (command.id !== SetRangeValuesMutation.id) return;
-    const { cellValue } = command.params as {
-      cellValue?: Record<number, Record<number, { f?: string | null } | null>>;
-    };
-    for (const row of Object.values(cellValue ?? {})) {
-      for (const cell of Object.values(row ?? {})) if (cell?.f) cell.f = closeRanges(cell.f);
-    }
-  });
-  univer
-    .__getInjector()
-    .get(SheetInterceptorService)
-    .writeCellInterceptor.intercept(BEFORE_CELL_EDIT, {
-      priority: 1000,
-      handler: (_value, _context, next) => {
-        const cell = next(_value);
-        return cell?.f ? { ...cell, f: openRanges(cell.f) } : cell;
-      },
-    });
-}
 
 /** The grid as the stand-in knows it before the workbook is made: nothing asks it anything until then. */
 class GridToCome implements Grid {
@@ -100,7 +79,7 @@ async function loadScript(data: StartData, timeZone: string, grid: Grid, stores:
     try {
       realm.run(name, [], "full");
     } catch (error) {
-      notice(`The script stopped: ${(error as Error).message}`);
+      notice(`The script stopped: ${messageOf(error)}`);
     }
   };
   const host = createHost({
@@ -113,7 +92,9 @@ async function loadScript(data: StartData, timeZone: string, grid: Grid, stores:
     scriptProperties: stores.script,
     htmlFiles: { Sidebar: data.sidebar },
     makeDate: realm.makeDate,
-    onCall: (name) => void calls.push(name),
+    onCall(name, permission) {
+      if (permission === "full") calls.push(name);
+    },
     screen: makeScreen({
       run,
       openSidebar(title, html) {
@@ -124,6 +105,12 @@ async function loadScript(data: StartData, timeZone: string, grid: Grid, stores:
   });
   await realm.load(host, "/dist/Code.js");
   return { host, realm, calls };
+}
+
+/** Formulas start by themselves once the grid is drawn; a sheet without any does not keep us waiting for ever. */
+async function firstFormulas(injector: Injector): Promise<void> {
+  const session = injector.get(FormulaCalculationSessionService);
+  await session.waitForLatestApplied(60_000, session.state.id > 0 ? 100 : 5000);
 }
 
 async function start(): Promise<void> {
@@ -154,9 +141,10 @@ async function start(): Promise<void> {
   const injector = univer.__getInjector();
   const failures = new Map<string, string>();
   registerFunctions(injector, functionWords(data.code), { realm, timeZone, failures });
-  closeAndOpen(started);
+  readTypedAsTheHost(started, { locale: data.samples.locale, timeZone });
 
   reader = new CellReader(workbook.getWorkbook(), injector.get(FormulaDataModel));
+  showSpilledFormats(injector.get(SheetInterceptorService), reader);
   const keeper = new Keeper(api, () => ({
     workbook: workbook.save(),
     timeZone,
@@ -196,12 +184,12 @@ async function start(): Promise<void> {
   });
   Object.assign(window.workbench, makeHooks({ ready, univer, api, grid, keeper, messages, calls }));
   realm.run("onOpen", [{ authMode: host.ScriptApp.AuthMode.NONE }], "none");
-  await window.workbench.settled();
+  await firstFormulas(injector);
   byId("saved").textContent = "All changes kept";
 }
 
 const ready: Promise<void> = start();
 window.workbench = { ready } as WorkbenchHooks;
 ready.catch((error: unknown) => {
-  notice(`The workbench could not start: ${error instanceof Error ? error.message : String(error)}`);
+  notice(`The workbench could not start: ${messageOf(error)}`);
 });

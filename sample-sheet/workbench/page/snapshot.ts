@@ -25,14 +25,14 @@ function cellOf(cell: SampleCell, heading: boolean): ICellData | null {
 
 function shownLength(cell: SampleCell): number {
   if (cell === null) return 0;
-  if ("formula" in cell) return 8;
+  if ("formula" in cell) return 13;
   return "number" in cell ? String(cell.number).length : "day" in cell ? cell.day.length : cell.text.length;
 }
 
 /** Pixels for the longest of the first rows, within bounds that keep a screen readable. */
 function widthOf(tab: SampleTab, column: number): number {
   const lengths = tab.rows.slice(0, 60).map((row) => shownLength(row[column] ?? null));
-  return Math.min(280, Math.max(64, 24 + 7 * Math.max(0, ...lengths)));
+  return Math.min(220, Math.max(64, 24 + 7 * Math.max(0, ...lengths)));
 }
 
 function sheetOf(tab: SampleTab, id: string) {

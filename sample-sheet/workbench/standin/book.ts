@@ -41,6 +41,12 @@ export function isDate(value: unknown): value is Date {
   return Object.prototype.toString.call(value) === "[object Date]";
 }
 
+/** What a thrown value says; an Error of another realm is no instance of this one's. */
+export function messageOf(thrown: unknown): string {
+  if (typeof thrown === "object" && thrown !== null && "message" in thrown) return String(thrown.message);
+  return String(thrown);
+}
+
 /** The value as getValues hands it over. */
 export function outgoing(book: Book, cell: GridCell): unknown {
   const { value } = cell;

@@ -10,7 +10,7 @@ export type CallKind = "read" | "write" | "service" | "ui";
 
 export interface GateOptions {
   /** Sees the name of every call that reaches the spreadsheet before it is done; throw to make it fail undone. */
-  readonly onCall?: (name: string) => void;
+  readonly onCall?: (name: string, permission: Permission) => void;
   /** Sees it after it was done; throw to imitate an answer that was lost on the way. */
   readonly afterCall?: (name: string) => void;
 }
@@ -30,7 +30,7 @@ export class Gate {
   reach<T>(name: string, kind: CallKind, act: () => T): T {
     this.permit(name, kind);
     if (kind === "service" || kind === "ui") return act();
-    this.options.onCall?.(name);
+    this.options.onCall?.(name, this.permission);
     const answer = act();
     if (kind === "write") this.unflushed = true;
     this.options.afterCall?.(name);

@@ -30,7 +30,7 @@ export interface HostOptions {
   readonly htmlFiles?: Readonly<Record<string, string>>;
   readonly screen?: Screen;
   /** Sees every call that reaches the spreadsheet; throws to make it fail before it is done. */
-  readonly onCall?: (name: string) => void;
+  readonly onCall?: (name: string, permission: Permission) => void;
   /** Throws to imitate a call that was done and whose answer was lost. */
   readonly afterCall?: (name: string) => void;
   /** Makes a Date of the script's realm from ms since 1970; default: this realm's. */

@@ -1,6 +1,6 @@
 /** google.script.run of the host: how a panel's call reaches a function of the script, and what gets lost on the way. */
 
-import { isDate } from "./book.ts";
+import { isDate, messageOf } from "./book.ts";
 
 /** google.script.run as the panel sees it: handlers chained, then any public function. */
 export interface Runner {
@@ -47,7 +47,7 @@ function argumentsThrough(args: readonly unknown[]): unknown[] {
 
 /** Only the message of an error comes through, under a name of the host's. */
 function errorThrough(thrown: unknown): Error {
-  const error = new Error(thrown instanceof Object && "message" in thrown ? String(thrown.message) : String(thrown));
+  const error = new Error(messageOf(thrown));
   error.name = "ScriptError";
   return error;
 }
