@@ -102,7 +102,7 @@ export function work(draft: BatchDraft, shelf: Shelf): Worked {
   const feeds = chosenFeeds(draft, shelf);
   const doses = draft.mode === "doses" ? typedDoses(draft, feeds) : {};
   const basis = {
-    litres: typedNumber(draft.litres, { what: "Litres", unit: "L", min: 0, max: MOST_LITRES }),
+    litres: typedNumber(draft.litres, { what: "The batch", unit: "L", min: 0, max: MOST_LITRES }),
     water,
     target,
     feeds,

@@ -66,6 +66,12 @@ export function CareSection(props: { readonly panel: Panel; readonly loaded: Loa
         onType={type("event")}
       />
       <RestNotice draft={draft} loaded={loaded} />
+      <TextField
+        label="Date"
+        kind="date"
+        value={draft.day === "" ? loaded.today : draft.day}
+        onType={(day) => type("day")(day === loaded.today ? "" : day === "" ? "none" : day)}
+      />
       <p class="hint">What follows may stay empty.</p>
       <TextField label="Reason" value={draft.reason} onType={type("reason")} />
       <div class="pair">
@@ -91,12 +97,6 @@ export function CareSection(props: { readonly panel: Panel; readonly loaded: Loa
         <TextField label="pH" number value={draft.pH} problem={numbers.pH.problem} onType={type("pH")} />
       </div>
       <TextField label="Note" value={draft.note} onType={type("note")} />
-      <TextField
-        label="Date"
-        kind="date"
-        value={draft.day === "" ? loaded.today : draft.day}
-        onType={(day) => type("day")(day === loaded.today ? "" : day === "" ? "none" : day)}
-      />
       <WhoCard panel={panel} />
       <Send sender={desk.sender} label="Log care" working="Saving…" primary />
     </>

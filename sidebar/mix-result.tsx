@@ -121,7 +121,7 @@ export function MixResult(props: { readonly worked: Worked }): JSX.Element {
   return (
     <>
       {worked.uncounted.length > 0 && (
-        <p class="notice">Not counted, as there is no dose that can be read: {sayList(worked.uncounted, "and")}.</p>
+        <p class="notice">Not counted: {sayList(worked.uncounted, "and")}. Type a dose that can be read.</p>
       )}
       <DoseTable lines={worked.lines} litres={worked.litres.value} />
       <p class="caution">

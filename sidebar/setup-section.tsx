@@ -21,7 +21,7 @@ export function SetupSection(props: { readonly panel: Panel; readonly loaded: Lo
           ))}
         </ul>
       )}
-      <h3>Your name</h3>
+      <h3>Name in the log</h3>
       <NameField panel={panel} primary={loaded.who.trim() === ""} />
       <h3>Your plant list</h3>
       <OwnListForm panel={panel} loaded={loaded} />

@@ -14,7 +14,7 @@ export function NameField(props: { readonly panel: Panel; readonly primary?: boo
   return (
     <>
       <TextField
-        label="Your name in this sheet"
+        label="Your name"
         hint="It stands under “Who” in every row you log."
         value={typed ?? all?.who ?? ""}
         offered={all?.people ?? []}
