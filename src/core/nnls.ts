@@ -80,9 +80,13 @@ function enter(columns: readonly Vector[], wanted: Vector, set: ActiveSet, enter
  * columns the first is used.
  *
  * `columns` are the columns of A, each as long as `wanted`. Throws BadInput for numbers whose squares
- * overflow, NoConvergence with the residual after 30 rounds a column, ten times what Lawson & Hanson allow.
+ * overflow, NoConvergence with the residual after `mostRounds`: 30 rounds a column, ten times what Lawson & Hanson allow.
  */
-export function nonNegativeLeastSquares(columns: readonly Vector[], wanted: Vector): NonNegativeFit {
+export function nonNegativeLeastSquares(
+  columns: readonly Vector[],
+  wanted: Vector,
+  mostRounds = 30 * columns.length,
+): NonNegativeFit {
   const lengths = columns.map(lengthOf);
   const unit = columns.map((column, j) => {
     const length = lengths[j] as number;
@@ -106,7 +110,7 @@ export function nonNegativeLeastSquares(columns: readonly Vector[], wanted: Vect
       }
     }
     if (entering < 0) break;
-    if (round >= 30 * columns.length) {
+    if (round >= mostRounds) {
       throw new NoConvergence("The doses did not settle. Leave out feeds that are nearly alike.", lengthOf(left));
     }
     const next = enter(unit, wanted, set, entering);

@@ -5,7 +5,7 @@ import { type Amounts, type ElementSymbol, SYMBOLS } from "./elements.ts";
 import { BadInput } from "./errors.ts";
 import type { Feed } from "./feeds.ts";
 import { nonNegativeLeastSquares } from "./nnls.ts";
-import { sayNumber } from "./saying.ts";
+import { sayGiven, sayNumber } from "./saying.ts";
 import { type Balance, whyNotReached } from "./shortfall.ts";
 import { checkAmounts } from "./waters.ts";
 
@@ -46,6 +46,8 @@ export interface Solved {
 
 /** A wanted 0 is measured against this many mg/L. */
 const SCALE_OF_ZERO_MG_L = 10;
+/** A nanogram in a litre: below it a relative error says nothing. */
+const LEAST_WANTED_MG_L = 0.000001;
 /** Off by less than this share counts as reached: doses are not weighed better. */
 const REACHED_WITHIN = 0.01;
 
@@ -59,6 +61,15 @@ function checkWanted(wanted: Amounts): ElementSymbol[] {
     throw new BadInput("empty-target", "The target names no element. Give mg/L for at least one.");
   }
   checkAmounts(wanted, "The target");
+  for (const symbol of symbols) {
+    const goal = wanted[symbol] as number;
+    if (goal > 0 && goal < LEAST_WANTED_MG_L) {
+      throw new BadInput(
+        "out-of-bounds",
+        `The target: ${symbol} is ${sayGiven(goal)} mg/L. Give 0, or ${sayGiven(LEAST_WANTED_MG_L)} mg/L or more.`,
+      );
+    }
+  }
   return symbols;
 }
 

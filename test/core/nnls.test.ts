@@ -4,8 +4,10 @@ import fc from "fast-check";
 import { nnls } from "nnls";
 import { solveQP } from "quadprog";
 import { describe, expect, it } from "vitest";
+import { NoConvergence } from "../../src/core/errors.ts";
 import { nonNegativeLeastSquares } from "../../src/core/nnls.ts";
 import { readReference } from "./reference.ts";
+import { refusal } from "./refusal.ts";
 
 type Problem = { columns: number[][]; wanted: number[] };
 
@@ -235,6 +237,30 @@ describe("awkward problems", () => {
     );
     expect((fit.x[0] ?? 0) * 1e6).toBeCloseTo(1, 9);
     expect((fit.x[1] ?? 0) * 1e-6).toBeCloseTo(1, 9);
+  });
+
+  it("stopped too early, it says how far it was", () => {
+    const identity = [
+      [1, 0],
+      [0, 1],
+    ];
+    let residual = 0;
+    try {
+      nonNegativeLeastSquares(identity, [3, 4], 1);
+    } catch (error) {
+      if (!(error instanceof NoConvergence)) throw error;
+      expect(error.message).toBe("The doses did not settle. Leave out feeds that are nearly alike.");
+      residual = error.residual;
+    }
+    // The larger one, 4, is fitted first; 3 is left.
+    expect(residual).toBeCloseTo(3, 12);
+  });
+
+  it("refuses numbers whose squares overflow", () => {
+    const sentence = "The numbers of this mix are too large or too far apart to reckon with.";
+    expect(refusal(() => nonNegativeLeastSquares([[1e200]], [1]))).toBe(sentence);
+    expect(refusal(() => nonNegativeLeastSquares([[1]], [1e200]))).toBe(sentence);
+    expect(refusal(() => nonNegativeLeastSquares([[1e-160]], [1e153]))).toBe(sentence);
   });
 
   it("nearly equal columns settle", () => {

@@ -104,6 +104,14 @@ describe("refused tasks", () => {
       "The target: N is no number. Give a number from 0 to 1000000 mg/L.",
     ],
     [
+      { wanted: { N: 1e-7 }, feeds: [], water: {} },
+      "The target: N is 0.0000001 mg/L. Give 0, or 0.000001 mg/L or more.",
+    ],
+    [
+      { wanted: { N: 100 }, feeds: [], water: { Ca: -5 } },
+      "The water: Ca is -5 mg/L. Give a number from 0 to 1000000 mg/L.",
+    ],
+    [
       { wanted: { N: 1000 }, feeds: [feed("Dust", "N 0.001")], water: {} },
       "Dust is so weak that 100000 g would go into each litre. Leave it out of the mix.",
     ],
