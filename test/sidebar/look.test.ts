@@ -1,0 +1,185 @@
+/** The built panel at 300 px: no violation axe-core knows of, nothing sticking out, in light and dark, in every section. */
+
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Request } from "../../src/app/contract.ts";
+import { launch } from "../browser/chromium.ts";
+import { type Behaviour, openPanel, overflows } from "./page.ts";
+import { sheet } from "./sheet.ts";
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** Rule and element of everything axe-core objects to: WCAG 2.0 to 2.2 A and AA, and its best practices. */
+async function objections(page: Page): Promise<string[]> {
+  await page.evaluate(AXE);
+  return page.evaluate(async () => {
+    const { axe } = globalThis as unknown as {
+      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string; failureSummary?: string }[] }[] }> };
+    };
+    const { violations } = await axe.run();
+    return violations.flatMap(({ id, nodes }) =>
+      nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary ?? ""}`),
+    );
+  });
+}
+
+const LONG = "A-name-without-any-space-that-goes-on-and-on-for-much-longer-than-the-panel-is-wide";
+
+/** A sheet that is hard on the layout: long words, many rows, a ppm meter, no name yet. */
+function hardSheet(): ReturnType<typeof sheet> {
+  const { plants, feeds, waters, targets, batches, events } = sheet();
+  return sheet({
+    who: "",
+    meterScale: 700,
+    plants: Array.from({ length: 400 }, (_, index) => ({
+      plant: `${LONG} ${index}`,
+      kind: "",
+      place: index % 2 === 0 ? LONG : "Here",
+      potMl: null,
+      restDays: plants[index % 12]?.restDays ?? null,
+      lastEvent: "",
+    })),
+    feeds: [...feeds, { row: 20, fields: { Feed: LONG, N: 10 } }],
+    waters: [...waters, { row: 20, fields: { Water: LONG, Ca: 1 } }],
+    targets: [...targets, { row: 20, fields: { Target: LONG, N: 12345 } }],
+    batches: batches.map((batch) => ({ ...batch, doses: `${LONG} 1 g/L` })),
+    events: [...events, { event: LONG, disturbsRoots: true }],
+    problems: [LONG],
+    functions: [
+      {
+        name: "A_FUNCTION",
+        summary: LONG,
+        call: `A_FUNCTION(${LONG})`,
+        args: [{ name: LONG, help: LONG, optional: true }],
+        result: LONG,
+        examples: [`=A_FUNCTION("${LONG}")`],
+      },
+    ],
+  });
+}
+
+const TABS = { tabs: [{ tab: "My plants", headings: ["Name", "Room", LONG], rows: 31 }] };
+
+function behave(loaded: ReturnType<typeof sheet>): (request: Request) => Behaviour {
+  return (request) => {
+    if (request.ask === "load") return { answer: { ok: true, reply: loaded } };
+    if (request.ask === "look at tabs") return { answer: { ok: true, reply: TABS } };
+    if (request.ask === "log batch") {
+      return { answer: { ok: true, reply: { written: 0, already: 1, differing: ["It differs in Litres."] } } };
+    }
+    return { lost: true };
+  };
+}
+
+type Step = (page: Page) => Promise<unknown>;
+
+const mix: Step = async (page) => {
+  await page.getByLabel("Water", { exact: true }).selectOption("Tap");
+  await page.getByLabel("Target", { exact: true }).selectOption("Foliage, half strength");
+  for (const box of await page.getByRole("list", { name: "Feeds" }).getByRole("checkbox").all()) await box.check();
+  await page.getByLabel("Litres to mix").fill("12,5");
+};
+
+const STATES: readonly [string, Step][] = [
+  ["Mix a batch, nothing chosen", async () => undefined],
+  ["Mix a batch, worked out", mix],
+  [
+    "Mix a batch, doses typed, one unreadable",
+    async (page) => {
+      await mix(page);
+      await page.getByLabel("Give doses").check();
+      await page.getByRole("textbox", { name: "Dose of Potassium nitrate" }).fill("1,234.5");
+      await page.locator("summary").first().click();
+    },
+  ],
+  [
+    "Mix a batch, logged",
+    async (page) => {
+      await mix(page);
+      const name = page.getByRole("main").getByLabel("Your name");
+      if ((await name.count()) > 0) await name.fill("Ama");
+      await page.getByRole("button", { name: "Log this batch" }).click();
+      await page.getByText("Logged 12.5 L").waitFor();
+    },
+  ],
+  [
+    "Log care, failed",
+    async (page) => {
+      await page.getByRole("button", { name: "Log care" }).click();
+      const name = page.getByRole("main").getByLabel("Your name");
+      if ((await name.count()) > 0) await name.fill("Ama");
+      await page.getByLabel("Select all").check();
+      await page.getByLabel("What happened").selectOption("Repot");
+      await page.getByLabel("pH").fill("77");
+      await page.getByRole("main").getByRole("button", { name: "Log care" }).click();
+      await page.getByLabel("pH").fill("6");
+      await page.getByRole("main").getByRole("button", { name: "Log care" }).click();
+      await page.getByRole("button", { name: "Try again" }).waitFor();
+    },
+  ],
+  [
+    "Set up, all open",
+    async (page) => {
+      await page.getByRole("button", { name: "Set up" }).click();
+      await page.getByRole("button", { name: "Choose another tab" }).click();
+      await page.getByLabel("Tab with your plants").selectOption({ index: 1 });
+      for (const help of await page.locator("summary").all()) await help.click();
+    },
+  ],
+];
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launch();
+});
+afterAll(() => browser.close());
+
+describe.each(["light", "dark"] as const)("in %s", (scheme) => {
+  describe.each([
+    ["a common sheet", sheet],
+    ["a sheet that is hard on the layout", hardSheet],
+  ])("with %s", (_, make) => {
+    test.each(STATES)("%s", async (__, reach) => {
+      const opened = await openPanel(browser, { scheme, behave: behave(make()) });
+      try {
+        await opened.page.getByRole("heading", { name: "Mix a batch" }).waitFor();
+        await reach(opened.page);
+        expect(await objections(opened.page)).toEqual([]);
+        expect(await overflows(opened.page)).toBe(false);
+        expect(opened.outside).toEqual([]);
+      } finally {
+        await opened.close();
+      }
+    });
+  });
+
+  test("a sheet that cannot be read", async () => {
+    const opened = await openPanel(browser, { scheme, behave: () => ({ lost: true }) });
+    try {
+      await opened.page.getByText("two accounts").waitFor();
+      expect(await objections(opened.page)).toEqual([]);
+      expect(await overflows(opened.page)).toBe(false);
+    } finally {
+      await opened.close();
+    }
+  });
+});
+
+test("axe-core does object where there is something to object to", async () => {
+  const opened = await openPanel(browser, { behave: behave(sheet()) });
+  try {
+    await opened.page.getByRole("heading", { name: "Mix a batch" }).waitFor();
+    await opened.page.evaluate(() => {
+      document.querySelector("h2")?.setAttribute("style", "color: #eee");
+    });
+    expect((await objections(opened.page)).join()).toContain("color-contrast");
+    await opened.page.evaluate(() => {
+      document.querySelector("h2")?.setAttribute("style", "width: 400px");
+    });
+    expect(await overflows(opened.page)).toBe(true);
+  } finally {
+    await opened.close();
+  }
+});
