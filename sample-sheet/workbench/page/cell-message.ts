@@ -5,6 +5,8 @@ import type { Grid, GridTab } from "../standin/grid.ts";
 import { isCellError } from "../standin/grid.ts";
 import { byId } from "./screen.ts";
 
+const NOTHING = "Here stands the note of the selected cell, or why its formula failed.";
+
 export interface MessageParts {
   readonly grid: Grid;
   /** What the failed function in this cell said, if it did. */
@@ -36,6 +38,7 @@ function inside(area: NonNullable<ReturnType<typeof areaOf>>, row: number, colum
 export function showCellMessage(parts: MessageParts, row: number, column: number): void {
   const line = byId("cell-message");
   const { text, wrong } = cellMessage(parts, row, column);
-  line.textContent = text;
+  line.textContent = text === "" ? NOTHING : text;
+  line.classList.toggle("nothing", text === "");
   line.classList.toggle("wrong", wrong);
 }

@@ -1,6 +1,6 @@
 /** What a person types, read as the host reads it in the sheet's locale; formulas closed going in, opened in the editor. */
 
-import { CellValueType } from "@univerjs/core";
+import { CellValueType, type ICellData } from "@univerjs/core";
 import {
   AFTER_CELL_EDIT,
   BEFORE_CELL_EDIT,
@@ -18,6 +18,26 @@ const FIRST = 1000;
 
 type Written = Record<number, Record<number, { f?: string | null } | null> | undefined>;
 
+type Interceptors = SheetInterceptorService["writeCellInterceptor"];
+
+/**
+ * The engine's own interceptor ends the chain for every cell with a formula, so none of ours would come after
+ * it: what the chain as a whole hands to the editor and the formula bar is changed instead.
+ */
+function openInEditor(interceptors: Interceptors): void {
+  const fetch = interceptors.fetchThroughInterceptors.bind(interceptors) as (...given: unknown[]) => Chain;
+  interceptors.fetchThroughInterceptors = ((...given: unknown[]) => {
+    const chain = fetch(...given);
+    if (given[0] !== BEFORE_CELL_EDIT) return chain;
+    return (value: unknown, context: unknown) => {
+      const cell = chain(value, context);
+      return cell?.f ? { ...cell, f: openRanges(cell.f) } : cell;
+    };
+  }) as Interceptors["fetchThroughInterceptors"];
+}
+
+type Chain = (value: unknown, context: unknown) => ICellData | null | undefined;
+
 export function readTypedAsTheHost({ univer, api }: Started, sheet: { locale: string; timeZone: string }): void {
   api.onBeforeCommandExecute((command) => {
     if (command.id !== SetRangeValuesMutation.id) return;
@@ -28,13 +48,7 @@ export function readTypedAsTheHost({ univer, api }: Started, sheet: { locale: st
   });
 
   const { writeCellInterceptor } = univer.__getInjector().get(SheetInterceptorService);
-  writeCellInterceptor.intercept(BEFORE_CELL_EDIT, {
-    priority: FIRST,
-    handler(value, _context, next) {
-      const cell = next(value);
-      return cell?.f ? { ...cell, f: openRanges(cell.f) } : cell;
-    },
-  });
+  openInEditor(writeCellInterceptor);
   writeCellInterceptor.intercept(AFTER_CELL_EDIT, {
     priority: FIRST,
     handler(value, { workbook, worksheet, row, col }, next) {
