@@ -2,13 +2,8 @@
 
 import { type BoxFit, boxLeastSquares, type Squares, squaresOf } from "./box.ts";
 import { type Grid, nearest } from "./grid.ts";
+import { type AtMost, LimitsKept } from "./grid-limits.ts";
 import { branchingOrder } from "./grid-order.ts";
-
-/** A row of coefficients that must come to at most this much. */
-export interface AtMost {
-  readonly coefficients: readonly number[];
-  readonly most: number;
-}
 
 export interface GridTask {
   /** One for each feed, as long as `wanted`; none negative. A feed whose column is all zeros stays out. */
@@ -57,16 +52,15 @@ class Search {
   private readonly task: GridTask;
   private readonly size: number;
   private readonly chosen: number[];
-  private readonly used: Float64Array;
+  private readonly limits: LimitsKept;
 
   constructor(task: GridTask) {
     this.task = task;
     this.squares = squaresOf(task.columns, task.wanted);
     this.size = task.wanted.reduce((sum, value) => sum + value * value, 0);
     this.chosen = task.columns.map(() => 0);
-    const limits = task.limits ?? [];
-    this.used = new Float64Array(limits.length);
-    const nothing = limits.every(({ most }) => most >= 0);
+    this.limits = new LimitsKept(task.limits ?? []);
+    const nothing = this.limits.canKeep(0, 0, { free: [], most: [] });
     this.x = nothing ? this.chosen.slice() : null;
     this.misfit = nothing ? this.size : ABSURD_MISFIT * Math.max(this.size, 1);
     this.most = new Float64Array(task.columns.length);
@@ -112,30 +106,6 @@ class Search {
     return left.map((value, i) => value - amount * (column[i] as number));
   }
 
-  /** Whether the limits can still be kept when column `j` is at `amount` and those from `depth` on are free. */
-  private keepable(j: number, amount: number, depth: number): boolean {
-    const limits = this.task.limits ?? [];
-    return limits.every(({ coefficients, most }, row) => {
-      let least = (this.used[row] as number) + amount * (coefficients[j] as number);
-      let scale = Math.abs(most) + Math.abs(least);
-      for (let k = depth; k < this.order.length; k++) {
-        const other = this.order[k] as number;
-        const drop = (coefficients[other] as number) * (this.most[other] as number);
-        if (drop < 0) {
-          least += drop;
-          scale -= drop;
-        }
-      }
-      return least <= most + 1e-12 * scale;
-    });
-  }
-
-  private take(j: number, amount: number, sign: 1 | -1): void {
-    (this.task.limits ?? []).forEach(({ coefficients }, row) => {
-      this.used[row] = (this.used[row] as number) + sign * amount * (coefficients[j] as number);
-    });
-  }
-
   root(): Node {
     return this.relax(this.columnsFrom(0), this.squares.wanted, new Int8Array(this.task.columns.length));
   }
@@ -148,13 +118,13 @@ class Search {
       const j = this.order[depth] as number;
       const grid = this.task.grids[j] as Grid;
       const amount = grid.at(nearest(grid, node.fit.x[j] as number));
-      if (!this.keepable(j, amount, depth + 1)) break;
+      if (!this.limits.canKeep(j, amount, { free: this.columnsFrom(depth + 1), most: this.most })) break;
       this.chosen[j] = amount;
-      this.take(j, amount, 1);
+      this.limits.take(j, amount);
       taken.push([j, amount]);
       node = this.relax(this.columnsFrom(depth + 1), this.leftAfter(node.left, j, amount), node.side);
     }
-    for (const [j, amount] of taken) this.take(j, amount, -1);
+    for (const [j, amount] of taken) this.limits.take(j, -amount);
     if (taken.length === this.order.length) this.offer(node.fit.value);
     this.tighten();
   }
@@ -204,11 +174,11 @@ class Search {
         return;
       }
       const amount = grid.at(best.index);
-      if (this.keepable(j, amount, depth + 1)) {
+      if (this.limits.canKeep(j, amount, { free, most: this.most })) {
         this.chosen[j] = amount;
-        this.take(j, amount, 1);
+        this.limits.take(j, amount);
         this.branch(next, depth + 1);
-        this.take(j, amount, -1);
+        this.limits.take(j, -amount);
       }
       best.index += best.step;
       best.next = look(best.index);

@@ -1,0 +1,45 @@
+/** Chemical formulas: their atoms, molar mass, and the percent of each nutrient. */
+
+import { ATOMIC_WEIGHTS, type ElementSymbol, SYMBOLS } from "./elements.ts";
+
+type Atom = keyof typeof ATOMIC_WEIGHTS;
+
+/** Atoms in one formula unit. Parts are joined by "·" and may begin with a count: "5Ca(NO3)2·NH4NO3·10H2O". */
+export function atomsIn(formula: string): ReadonlyMap<Atom, number> {
+  const atoms = new Map<Atom, number>();
+  const addGroup = (group: string, times: number): void => {
+    const token = /\(([^()]*)\)(\d*)|([A-Z][a-z]?)(\d*)/g;
+    for (let found = token.exec(group); found !== null; found = token.exec(group)) {
+      const [, inner, innerCount, symbol, count] = found;
+      if (inner !== undefined) addGroup(inner, times * Number(innerCount || "1"));
+      else if (symbol !== undefined) {
+        const atom = symbol as Atom;
+        atoms.set(atom, (atoms.get(atom) ?? 0) + times * Number(count || "1"));
+      }
+    }
+  };
+  for (const part of formula.split("·")) {
+    const [, times = "", body = ""] = /^(\d*)(.*)$/.exec(part) ?? [];
+    addGroup(body, Number(times || "1"));
+  }
+  return atoms;
+}
+
+/** g/mol, from the abridged atomic weights. */
+export function gramsPerMole(formula: string): number {
+  let grams = 0;
+  for (const [atom, count] of atomsIn(formula)) grams += count * ATOMIC_WEIGHTS[atom];
+  return grams;
+}
+
+/** Percent by weight of a nutrient in the pure substance. */
+export function percentIn(formula: string, symbol: ElementSymbol): number {
+  const count = atomsIn(formula).get(symbol) ?? 0;
+  return (100 * count * ATOMIC_WEIGHTS[symbol]) / gramsPerMole(formula);
+}
+
+/** Nutrients that a formula holds, in the order of all tables. */
+export function nutrientsIn(formula: string): ElementSymbol[] {
+  const atoms = atomsIn(formula);
+  return SYMBOLS.filter((symbol) => atoms.has(symbol));
+}
