@@ -68,7 +68,10 @@ export function load(workbook: WorkbookPort, me: Me): Loaded {
     problems: [],
   };
   refreshIfThere(loading, settings, today);
-  return { ...loaded, problems: [...missingTabs(loading.missing), ...say.all()] };
+  return {
+    ...loaded,
+    problems: [...missingTabs(NEEDED.filter((name) => loading.missing.includes(name))), ...say.all()],
+  };
 }
 
 /** A person who may only read the sheet can still open the panel, so a refusal is told and no more. */

@@ -1,7 +1,8 @@
 /** What the parts of a load share: the workbook, and where their sentences go. */
 
 import { isBadInput } from "../core/errors.ts";
-import { type Book, type Columns, findColumns, findTab } from "../sheet/find.ts";
+import { type Book, findTab } from "../sheet/find.ts";
+import { type OpenTab, readTab } from "../sheet/open.ts";
 import { columnProblems } from "../sheet/rows.ts";
 import type { Sentences } from "../sheet/sentences.ts";
 import type { TabSpec } from "../sheet/spec.ts";
@@ -25,22 +26,16 @@ export function part<T>({ say }: Loading, about: string, otherwise: T, work: () 
   }
 }
 
-export interface OpenTab {
-  readonly values: readonly (readonly unknown[])[];
-  readonly columns: Columns;
-}
-
-/** A tab with its values, or null when there is none. One call. Complains of `needed` columns that are missing. */
+/** A tab with its values, or null when there is none. Complains of `needed` columns that are missing. */
 export function openTab(loading: Loading, spec: TabSpec, needed: readonly string[]): OpenTab | null {
   const tab = findTab(loading.book, spec);
   if (!tab) {
     loading.missing.push(spec.name);
     return null;
   }
-  const values = tab.readAll();
-  const columns = findColumns(loading.book, spec, tab, values[0] ?? []);
-  for (const sentence of columnProblems(columns, needed)) loading.say.add(spec.name, sentence);
-  return { values, columns };
+  const open = readTab(loading.book, spec, tab);
+  for (const sentence of columnProblems(open.columns, needed)) loading.say.add(spec.name, sentence);
+  return open;
 }
 
 /** One sentence on all of them. */

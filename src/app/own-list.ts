@@ -2,11 +2,13 @@
 
 import { headingKey } from "../core/cell.ts";
 import { BadInput } from "../core/errors.ts";
-import { columnAt, findColumns, findTab, openBook } from "../sheet/find.ts";
+import { type ColumnMap, columnMapText } from "../sheet/column-map.ts";
+import { type Book, type Columns, columnAt, findTab, listColumnMark, listMark, openBook } from "../sheet/find.ts";
 import { PLANTS } from "../sheet/list-tabs.ts";
 import { CARE_LOG } from "../sheet/log-tabs.ts";
-import { columnMapText, ownColumns, tabNamed } from "../sheet/plant-list.ts";
-import type { WorkbookPort } from "../sheet/port.ts";
+import { readTab } from "../sheet/open.ts";
+import { noPlantList, ownColumns, tabNamed } from "../sheet/plant-list.ts";
+import type { TabPort, WorkbookPort } from "../sheet/port.ts";
 import { PLANT_LIST_COLUMNS, PLANT_LIST_TAB, requireSettings, writeSettings } from "../sheet/settings.ts";
 import { isBlank } from "../sheet/stored.ts";
 import type { ReplyFor, RequestFor } from "./contract.ts";
@@ -34,26 +36,17 @@ export function choosePlantList(
     const book = openBook(workbook, ["Settings", "Plants", "Care log"]);
     const settings = requireSettings(book);
     const tab = tabNamed(book, request.tab);
+    if (!tab) throw noPlantList(request.tab);
     const map: Record<string, string> = {};
     for (const { heading } of PLANTS.columns) map[heading] = (request.columns[heading] ?? "").trim();
     if (map.Plant === "") {
       throw new BadInput("no-plant-column", "Say which column holds the plants' names; the others may stay open.");
     }
     const values = tab.readAll();
-    const columns = ownColumns(tab, values[0] ?? [], map);
+    const columns = ownColumns({ ...book, marks: [] }, { tab, chosenAs: tab.name, map }, values[0] ?? []);
     const [doubt] = columns.doubts.values();
     if (doubt !== undefined) throw new BadInput("plant-list", doubt);
-    const taken = new Map<number, string>();
-    for (const [heading, column] of columns.at) {
-      const other = taken.get(column);
-      if (other !== undefined) {
-        throw new BadInput(
-          "column-shared",
-          `“${map[heading]}” was chosen for both ${other} and ${heading}. Choose a column of its own for each.`,
-        );
-      }
-      taken.set(column, heading);
-    }
+    refuseShared(columns, map);
 
     const isPlants =
       findTab(book, PLANTS)?.id === tab.id &&
@@ -62,15 +55,43 @@ export function choosePlantList(
       [PLANT_LIST_TAB, isPlants ? null : tab.name],
       [PLANT_LIST_COLUMNS, isPlants ? null : columnMapText(map)],
     ]);
+    if (!isPlants) markList(book, tab, columns, map);
 
     const plantAt = columnAt(columns, "Plant");
     const careLog = findTab(book, CARE_LOG);
     if (careLog) {
-      const loggedPlant = findColumns(book, CARE_LOG, careLog, careLog.readAll()[0] ?? []).at.get("Plant");
+      const loggedPlant = readTab(book, CARE_LOG, careLog).columns.at.get("Plant");
       // Otherwise every new row would be flagged as not in the old list.
       if (loggedPlant !== undefined) workbook.setup(careLog).offerNames(loggedPlant, tab, plantAt);
     }
     const plants = values.slice(1).filter((row) => !isBlank(row[plantAt - 1])).length;
     return { plantTab: tab.name, plants };
   });
+}
+
+/** One column cannot be two of ours. */
+function refuseShared(columns: Columns, map: ColumnMap): void {
+  const taken = new Map<number, string>();
+  for (const [heading, column] of columns.at) {
+    const other = taken.get(column);
+    if (other !== undefined) {
+      throw new BadInput(
+        "column-shared",
+        `“${map[heading]}” was chosen for both ${other} and ${heading}. Choose a column of its own for each.`,
+      );
+    }
+    taken.set(column, heading);
+  }
+}
+
+/** Marks are not seen; by them the list is found after its tab or a column was renamed. */
+function markList(book: Book, tab: TabPort, columns: Columns, map: ColumnMap): void {
+  const setup = book.workbook.setup(tab);
+  const markOnce = (column: number | null, text: string) => {
+    if (!book.marks.some((mark) => mark.tabId === tab.id && mark.column === column && mark.text === text)) {
+      setup.mark(column, text);
+    }
+  };
+  markOnce(null, listMark(tab.name));
+  for (const [ours, column] of columns.at) markOnce(column, listColumnMark(tab.name, ours, map[ours] ?? ""));
 }

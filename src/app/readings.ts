@@ -3,9 +3,10 @@
 import { type Cell, readCell } from "../core/cell.ts";
 import { BadInput, isBadInput } from "../core/errors.ts";
 import { readNumber } from "../core/reading.ts";
-import { columnAt, columnLetters, findColumns, findTab, noTab, openBook } from "../sheet/find.ts";
+import { columnAt, columnLetters, findTab, noTab, openBook } from "../sheet/find.ts";
 import { BATCH_LOG } from "../sheet/log-tabs.ts";
 import { refuseMerged } from "../sheet/merged.ts";
+import { readTab } from "../sheet/open.ts";
 import type { TabPort, WorkbookPort } from "../sheet/port.ts";
 import type { ReplyFor, RequestFor } from "./contract.ts";
 import { checkEc } from "./logging.ts";
@@ -55,8 +56,7 @@ export function logReadings(workbook: WorkbookPort, request: RequestFor<"log rea
     const book = openBook(workbook, [BATCH_LOG.name]);
     const tab = findTab(book, BATCH_LOG);
     if (!tab) throw noTab(BATCH_LOG);
-    const values = tab.readAll();
-    const columns = findColumns(book, BATCH_LOG, tab, values[0] ?? []);
+    const { values, columns } = readTab(book, BATCH_LOG, tab);
     const row = rowOfBatch(values, columnAt(columns, BATCH_LOG.key), tab, request.batchId);
     const given: Reading[] = [];
     for (const [heading, value] of [

@@ -1,5 +1,6 @@
 /** What the set-up does to one tab, over a Sheet: frozen heading, marks, notes, lists, formats, warnings. */
 
+import { columnLetters } from "../sheet/find.ts";
 import type { Block, TabPort, TabSetup } from "../sheet/port.ts";
 import { blockOf } from "./tab.ts";
 
@@ -7,15 +8,6 @@ type Sheet = GoogleAppsScript.Spreadsheet.Sheet;
 
 /** The key of the add-on's developer metadata; the value says what the tab or column is. */
 export const MARK_KEY = "stillroot";
-
-/** "A", "Z", "AA": the letters of a column, for a range that is a whole column. */
-function columnLetters(column: number): string {
-  let letters = "";
-  for (let rest = column; rest > 0; rest = Math.floor((rest - 1) / 26)) {
-    letters = String.fromCharCode(65 + ((rest - 1) % 26)) + letters;
-  }
-  return letters;
-}
 
 /** `sheetOf` finds the sheet of another tab of the same workbook. */
 export function setupOf(sheet: Sheet, sheetOf: (tab: TabPort) => Sheet): TabSetup {

@@ -1,5 +1,6 @@
 /** One tab of the workbook port over a Sheet: values out, literal values in. */
 
+import { columnLetters } from "../sheet/find.ts";
 import type { Block, PlainCell, TabPort } from "../sheet/port.ts";
 
 type Sheet = GoogleAppsScript.Spreadsheet.Sheet;
@@ -81,16 +82,24 @@ export function tabOf(sheet: Sheet, dateOf: (day: number) => Date): TabPort {
     if (size.columns !== null) size.columns = Math.max(size.columns, columns);
   }
 
+  /** Notes how much of the grid is there, and drops blank rows at the end and blank columns on the right. */
+  function seen(values: unknown[][]): unknown[][] {
+    known.rows = Math.max(known.rows, values.length);
+    known.columns = Math.max(known.columns, values[0]?.length ?? 0);
+    const { rows, columns } = extent(values);
+    if (rows === values.length && columns === values[0]?.length) return values;
+    return values.slice(0, rows).map((row) => row.slice(0, columns));
+  }
+
   return {
     id: sheet.getSheetId(),
     name: sheet.getName(),
-    readAll() {
-      const values = sheet.getDataRange().getValues() as unknown[][];
-      known.rows = Math.max(known.rows, values.length);
-      known.columns = Math.max(known.columns, values[0]?.length ?? 0);
-      const { rows, columns } = extent(values);
-      if (rows === values.length && columns === values[0]?.length) return values;
-      return values.slice(0, rows).map((row) => row.slice(0, columns));
+    readAll: () => seen(sheet.getDataRange().getValues()),
+    readColumns(columns) {
+      // Whole columns need no measuring, and show how many rows the grid has.
+      const values = sheet.getRange(`A:${columnLetters(columns)}`).getValues();
+      size.rows = values.length;
+      return seen(values);
     },
     readFormulas(block) {
       const there = onGrid(block);

@@ -1,8 +1,9 @@
 /** Appends records below the last row of a log: once each, as literal text, without touching what is not ours. */
 
 import { BadInput } from "../core/errors.ts";
-import { type Book, type Columns, columnAt, columnLetters, findColumns, findTab, noTab } from "./find.ts";
+import { type Book, type Columns, columnAt, columnLetters, findTab, noTab } from "./find.ts";
 import { refuseMerged } from "./merged.ts";
+import { readTab } from "./open.ts";
 import type { PlainCell, TabPort } from "./port.ts";
 import { type Segment, segmentsOf } from "./segments.ts";
 import type { TabSpec } from "./spec.ts";
@@ -34,8 +35,7 @@ interface Log {
 export function appendRecords(book: Book, spec: TabSpec, records: readonly SheetRecord[]): Appended {
   const tab = findTab(book, spec);
   if (!tab) throw noTab(spec);
-  const values = tab.readAll();
-  const columns = findColumns(book, spec, tab, values[0] ?? []);
+  const { values, columns } = readTab(book, spec, tab);
   for (const heading of headingsUsed(spec, records)) columnAt(columns, heading);
   const log: Log = { book, spec, tab, values, columns };
 

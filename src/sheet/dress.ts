@@ -1,6 +1,6 @@
 /** Dresses the columns of a tab: frozen heading, notes, lists to pick from, number formats, warnings. */
 
-import type { PlantList } from "./plant-list.ts";
+import type { OpenTab } from "./open.ts";
 import type { Block, TabPort, TabSetup, Warning, WorkbookPort } from "./port.ts";
 import type { ReadyTab } from "./setup.ts";
 import { type ColumnSpec, formatOf } from "./spec.ts";
@@ -81,7 +81,7 @@ function formulaBlocks(tab: TabPort, values: readonly (readonly unknown[])[]): B
 }
 
 /** Offers the names of one tab's rows in another tab's cells, where no rule stands yet. */
-export function offerNameLists(workbook: WorkbookPort, ready: readonly ReadyTab[], ownPlants: PlantList | null): void {
+export function offerNameLists(workbook: WorkbookPort, ready: readonly ReadyTab[], ownPlants: OpenTab | null): void {
   const source = (name: string): { tab: TabPort; column: number } | null => {
     if (name === "Plants" && ownPlants) {
       const column = ownPlants.columns.at.get("Plant");

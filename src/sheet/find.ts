@@ -14,12 +14,16 @@ export interface Book {
 }
 
 export const tabMark = (tab: TabName): string => `tab:${tab}`;
+/** On a plant list of one's own, with the name and heading it was chosen by. */
+export const listMark = (tab: string): string => `list:${tab}`;
+export const listColumnMark = (tab: string, ours: string, theirs: string): string => `list:${tab}/${ours}=${theirs}`;
 export const columnMark = (tab: TabName, heading: string): string => `column:${tab}/${heading}`;
 
-/** Reads the tabs and the marks of the `names` tabs. Two calls. */
+/** Reads the tabs and the marks of the `names` tabs; those of Plants include a list of one's own. Two calls. */
 export function openBook(workbook: WorkbookPort, names: readonly TabName[]): Book {
   const tabs = workbook.tabs();
   const starts = names.map((name) => columnMark(name, ""));
+  if (names.includes("Plants")) starts.push(listMark(""));
   const marks = workbook.marks(
     (text) => names.some((name) => text === tabMark(name)) || starts.some((start) => text.startsWith(start)),
   );

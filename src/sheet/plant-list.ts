@@ -2,73 +2,62 @@
 
 import { headingKey, nameKey } from "../core/cell.ts";
 import { BadInput } from "../core/errors.ts";
-import { type Book, type Columns, columnLetters, findColumns, findTab, noTab } from "./find.ts";
+import { type ColumnMap, parseColumnMap } from "./column-map.ts";
+import { type Book, type Columns, columnLetters, findTab, listColumnMark, listMark, noTab } from "./find.ts";
 import { PLANTS } from "./list-tabs.ts";
+import { type OpenTab, readMarked, readTab } from "./open.ts";
 import type { TabPort } from "./port.ts";
 import { PLANT_LIST_COLUMNS, PLANT_LIST_TAB, type Settings } from "./settings.ts";
 
-/** Their heading by ours; a column that is not mapped is not there. */
-export type ColumnMap = Readonly<Record<string, string>>;
-
-/** As kept in Settings: Plant: "Name"; Place: "Room". Quotes and line ends inside are escaped as in JSON. */
-export function columnMapText(map: ColumnMap): string {
-  return PLANTS.columns
-    .filter(({ heading }) => (map[heading] ?? "") !== "")
-    .map(({ heading }) => `${heading}: ${JSON.stringify(map[heading])}`)
-    .join("; ");
+/** Finds a tab by its name, case and spaces around it ignored; null when there is none. */
+export function tabNamed(book: Book, name: string): TabPort | null {
+  return (
+    book.tabs.find((each) => each.name === name) ??
+    book.tabs.find((each) => nameKey(each.name) === nameKey(name)) ??
+    null
+  );
 }
 
-/** Reads what columnMapText wrote. Throws BadInput for a text that is not of this form. */
-export function parseColumnMap(text: string): ColumnMap {
-  const map: Record<string, string> = {};
-  const rest = text.replace(/\s*([^:;"]+?)\s*:\s*("(?:[^"\\]|\\.)*")\s*(?:;|$)/g, (_, name: string, quoted: string) => {
-    const ours = PLANTS.columns.find(({ heading }) => headingKey(heading) === headingKey(name));
-    if (!ours) return name;
-    try {
-      map[ours.heading] = JSON.parse(quoted) as string;
-      return "";
-    } catch {
-      return quoted;
-    }
-  });
-  if (rest.trim() !== "" || map.Plant === undefined) {
-    throw new BadInput(
-      "column-map",
-      `“${PLANT_LIST_COLUMNS}” in Settings is “${text}”. Choose your plant list again in the panel; it writes something like Plant: "Name"; Place: "Room".`,
-    );
-  }
-  return map;
-}
-
-export interface PlantList {
-  readonly tab: TabPort;
-  readonly values: readonly (readonly unknown[])[];
-  readonly columns: Columns;
-  /** A tab of one's own rather than Plants. */
-  readonly own: boolean;
-}
-
-/** Finds a tab by its name, case and spaces around it ignored. Throws BadInput when there is none. */
-export function tabNamed(book: Book, name: string): TabPort {
-  const tab =
-    book.tabs.find((each) => each.name === name) ?? book.tabs.find((each) => nameKey(each.name) === nameKey(name));
-  if (tab) return tab;
-  throw new BadInput(
+export function noPlantList(name: string): BadInput {
+  return new BadInput(
     "no-plant-list",
     `There is no tab “${name}”, which was chosen as the plant list. Choose the plant list again in the panel, or clear “${PLANT_LIST_TAB}” in Settings to go back to Plants.`,
   );
 }
 
-/** Our headings → column numbers of a tab of one's own. */
-export function ownColumns(tab: TabPort, headingRow: readonly unknown[], map: ColumnMap): Columns {
-  const keys = headingRow.map((value) =>
-    typeof value === "string" || typeof value === "number" ? headingKey(String(value)) : "",
+/** The tab that Settings names; a renamed one by the mark it got when it was chosen under that name. */
+function chosenTab(book: Book, name: string): TabPort {
+  const marked = book.tabs.filter((tab) =>
+    book.marks.some((mark) => mark.tabId === tab.id && mark.column === null && mark.text === listMark(name)),
   );
+  const tab = tabNamed(book, name) ?? (marked.length === 1 ? marked[0] : undefined);
+  if (!tab) throw noPlantList(name);
+  return tab;
+}
+
+const headingKeyOf = (value: unknown): string =>
+  typeof value === "string" || typeof value === "number" ? headingKey(String(value)) : "";
+
+/** A tab of one's own, the name it was chosen by, and its headings by ours. */
+export interface OwnList {
+  readonly tab: TabPort;
+  readonly chosenAs: string;
+  readonly map: ColumnMap;
+}
+
+/** Column numbers by our headings: by the chosen heading, or by the mark when the column was renamed since. */
+export function ownColumns(book: Book, { tab, chosenAs, map }: OwnList, headingRow: readonly unknown[]): Columns {
+  const keys = headingRow.map(headingKeyOf);
   const at = new Map<string, number>();
   const doubts = new Map<string, string>();
   for (const [ours, theirs] of Object.entries(map)) {
     if (theirs === "") continue;
-    const places = keys.flatMap((key, index) => (key === headingKey(theirs) ? [index + 1] : []));
+    const headed = keys.flatMap((key, index) => (key === headingKey(theirs) ? [index + 1] : []));
+    const mark = listColumnMark(chosenAs, ours, theirs);
+    const renamed = book.marks.flatMap(({ tabId, column, text }) =>
+      tabId === tab.id && column !== null && text === mark && (keys[column - 1] ?? "") !== "" ? [column] : [],
+    );
+    const places = headed.length > 0 ? headed : renamed;
     const place = places[0];
     if (place === undefined) {
       doubts.set(
@@ -85,20 +74,23 @@ export function ownColumns(tab: TabPort, headingRow: readonly unknown[], map: Co
   return { tabName: tab.name, at, doubts };
 }
 
-/** The plant list with its rows. One call. Throws BadInput when its tab or the column of names cannot be found. */
-export function openPlantList(book: Book, settings: Settings | null): PlantList {
-  const chosen = settings?.text(PLANT_LIST_TAB) ?? "";
-  if (chosen === "" || !settings) {
+/** The plant list with its rows. Throws BadInput when its tab cannot be found or the map in Settings not read. */
+export function openPlantList(book: Book, settings: Settings | null): OpenTab {
+  const chosenAs = settings?.text(PLANT_LIST_TAB) ?? "";
+  if (chosenAs === "" || !settings) {
     const tab = findTab(book, PLANTS);
     if (!tab) throw noTab(PLANTS);
-    const values = tab.readAll();
-    return { tab, values, columns: findColumns(book, PLANTS, tab, values[0] ?? []), own: false };
+    return readTab(book, PLANTS, tab);
   }
-  const tab = tabNamed(book, chosen);
+  const tab = chosenTab(book, chosenAs);
   const mapText = settings.text(PLANT_LIST_COLUMNS);
-  const map = mapText === "" ? null : parseColumnMap(mapText);
-  const values = tab.readAll();
-  const headingRow = values[0] ?? [];
-  const columns = map ? ownColumns(tab, headingRow, map) : findColumns(book, PLANTS, tab, headingRow);
-  return { tab, values, columns, own: true };
+  if (mapText === "") return readTab(book, PLANTS, tab);
+  const map = parseColumnMap(mapText);
+  return readMarked(book, tab, (headingRow) => {
+    const columns = ownColumns(book, { tab, chosenAs, map }, headingRow);
+    // A column found only by its mark may have a successor further right that bears the chosen heading.
+    const keys = headingRow.map(headingKeyOf);
+    const headed = Object.values(map).every((theirs) => theirs === "" || keys.includes(headingKey(theirs)));
+    return { columns, complete: headed };
+  });
 }

@@ -23,12 +23,14 @@ export interface Mark {
   readonly text: string;
 }
 
-/** Blocks may reach beyond the grid; for rows and columns beyond what readAll saw, it is measured once: a call each. */
+/** Blocks may reach beyond the grid; for rows and columns beyond what was read, it is measured once: a call each. */
 export interface TabPort {
   readonly id: number;
   readonly name: string;
-  /** Everything from A1 to the last row and column with content, untouched values; [] for an empty tab. One call. */
+  /** Everything from A1 to the last row and column with content, untouched values; [] for an empty tab. Two calls. */
   readAll(): readonly (readonly unknown[])[];
+  /** The first `columns` columns, which must be on the grid, down to the last row with content in them. One call. */
+  readColumns(columns: number): readonly (readonly unknown[])[];
   /** Formulas of a block, "" where there is none (also in cells that a formula elsewhere fills). One call. */
   readFormulas(block: Block): readonly (readonly string[])[];
   /** Merged areas that touch the block. One call. */

@@ -3,8 +3,9 @@
 import { isoFromDay } from "../core/calendar.ts";
 import { type Cell, headingKey, nameKey, readCell } from "../core/cell.ts";
 import { BadInput } from "../core/errors.ts";
-import { type Book, type Columns, columnAt, findColumns, findTab, noTab } from "./find.ts";
+import { type Book, type Columns, columnAt, findTab, noTab } from "./find.ts";
 import { SETTINGS } from "./list-tabs.ts";
+import { readTab } from "./open.ts";
 import type { PlainCell, TabPort } from "./port.ts";
 import { isBlank } from "./stored.ts";
 
@@ -63,12 +64,11 @@ export interface Settings {
   readonly problems: readonly string[];
 }
 
-/** Reads the Settings tab; null when there is none. One call. Throws BadInput when its columns cannot be told. */
+/** Reads the Settings tab; null when there is none. Throws BadInput when its columns cannot be told. */
 export function readSettings(book: Book): Settings | null {
   const tab = findTab(book, SETTINGS);
   if (!tab) return null;
-  const values = tab.readAll();
-  const columns = findColumns(book, SETTINGS, tab, values[0] ?? []);
+  const { values, columns } = readTab(book, SETTINGS, tab);
   const nameAt = columnAt(columns, "Setting") - 1;
   const valueAt = columnAt(columns, "Value") - 1;
   const rows = new Map<string, number>();

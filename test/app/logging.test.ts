@@ -1,0 +1,121 @@
+/** Logging care and batches: what is written, and what is refused with nothing written. */
+
+import { describe, expect, test } from "vitest";
+import { dosesText } from "../../src/sheet/doses.ts";
+import { batch, careEntry, readyBook, serialOf } from "../sheet/workbook.ts";
+
+describe("a batch", () => {
+  test("is one row with its numbers as they were", () => {
+    const book = readyBook();
+    const entry = batch({ note: "=1+1" });
+    expect(book.reply({ ask: "log batch", who: "Ana", batch: entry })).toEqual({
+      written: 1,
+      already: 0,
+      differing: [],
+    });
+    const [headings, row] = book.values("Batch log");
+    const fields = Object.fromEntries((headings ?? []).map((heading, index) => [heading, row?.[index] ?? null]));
+    expect(fields).toEqual({
+      Id: entry.id,
+      Date: serialOf("2026-03-10"),
+      Who: "Ana",
+      Litres: 10,
+      Water: "Tap",
+      Target: "Half strength",
+      Doses: 'Calcium nitrate 1.25 g/L (12.5 g); "Green 10-5-5; old" 0.5 mL/L (5 mL)',
+      ...{
+        N: 105.5,
+        P: 15,
+        K: 117,
+        Ca: 80,
+        Mg: 24,
+        S: null,
+        Fe: null,
+        Mn: null,
+        Zn: null,
+        B: null,
+        Cu: null,
+        Mo: null,
+      },
+      "Predicted EC": null,
+      Acid: null,
+      "Measured EC": null,
+      "Measured pH": null,
+      Verdict: null,
+      Note: "=1+1",
+    });
+    expect(book.values("Batch log")).toHaveLength(2);
+  });
+
+  test("pressed twice is one row, also after the readings were entered", () => {
+    const book = readyBook();
+    const entry = batch();
+    book.reply({ ask: "log batch", who: "", batch: entry });
+    book.reply({ ask: "log readings", batchId: entry.id, ecMsCm: 1.4, pH: 6 });
+    expect(book.reply({ ask: "log batch", who: "", batch: entry })).toEqual({ written: 0, already: 1, differing: [] });
+    expect(book.values("Batch log")).toHaveLength(2);
+    expect(book.reply({ ask: "load" }).batches[0]?.doses).toBe(dosesText(entry.doses));
+  });
+});
+
+describe("who", () => {
+  test("is the name kept for this person when the request has none", () => {
+    const book = readyBook();
+    expect(book.reply({ ask: "set name", who: "  Ana " })).toEqual({ who: "Ana" });
+    expect(book.reply({ ask: "load" }).who).toBe("Ana");
+    book.reply({ ask: "log care", who: "", entries: [careEntry()] });
+    book.reply({ ask: "log care", who: "Ben", entries: [careEntry()] });
+    expect([2, 3].map((row) => book.cell("Care log", row, "Who"))).toEqual(["Ana", "Ben"]);
+  });
+
+  test("cannot be a blank name", () => {
+    expect(readyBook().refusal({ ask: "set name", who: "  " }).code).toBe("no-name");
+  });
+});
+
+describe("refused, with nothing written:", () => {
+  const care = (given: object) => ({ ask: "log care", who: "", entries: [careEntry(), { ...careEntry(), ...given }] });
+  const mixed = (given: object) => ({ ask: "log batch", who: "", batch: { ...batch(), ...given } });
+  const dosed = (given: object) => mixed({ doses: [{ feed: "Salt", perLitre: 1, unit: "g", perBatch: 10, ...given }] });
+  test.each<[string, object, RegExp]>([
+    [
+      "a negative amount",
+      care({ amountMl: -5 }),
+      /^The amount in mL of entry 2 is -5: it must be 0 or more\. Nothing was written\.$/,
+    ],
+    ["text for an amount", care({ amountMl: "much" }), /The amount in mL of entry 2 is "much": a number is needed/],
+    ["a pH of 15", care({ pH: 15 }), /The pH of entry 2 is 15: it must be 14 or less/],
+    [
+      "an EC in µS/cm",
+      care({ ecMsCm: 1650, plant: "Hoya" }),
+      /EC for Hoya is 1650 mS\/cm\. Give a number from 0 to 100 mS\/cm/,
+    ],
+    ["no plant", care({ plant: "" }), /The plant of entry 2 is "": it must not be blank/],
+    ["a day that does not exist", care({ day: "2026-02-30" }), /There is no day 2026-02-30/],
+    [
+      "a day in words",
+      care({ day: "3/4/2026" }),
+      /The day of entry 2 is "3\/4\/2026": it is not written as it should be/,
+    ],
+    [
+      "a note of 3,000 characters",
+      care({ note: "x".repeat(3000) }),
+      /The note of entry 2 is "xxx.*: at most 2000 characters/,
+    ],
+    ["no plants at all", { ask: "log care", who: "", entries: [] }, /The entries is \[\]: at least one is needed/],
+    ["a negative dose", dosed({ perLitre: -1 }), /The dose per litre of entry 1 is -1: it must be 0 or more/],
+    ["an absurd dose", dosed({ perLitre: 5000 }), /The dose of Salt is 5000 g\/L\. Give a number from 0 to 2000 g\/L/],
+    ["no litres", mixed({ litres: 0 }), /The litres is 0: it must be more than 0/],
+    ["a swimming pool", mixed({ litres: 1e6 }), /The batch is 1000000 L\. Give a number from 0 to 10000 L/],
+    ["no doses", mixed({ doses: [] }), /The doses is \[\]: at least one is needed/],
+    ["a dose in drops", dosed({ unit: "drops" }), /The unit of entry 1 is "drops": one of g, mL is needed/],
+    ["an Id that is none", mixed({ id: "=1+1" }), /is "=1\+1": it is not written as it should be/],
+    ["a missing field", mixed({ reached: undefined }), /The mg\/L reached is missing/],
+  ])("%s", (_, request, sentence) => {
+    const book = readyBook();
+    expect(book.refusal(request).sentence).toMatch(sentence);
+    expect(book.values("Care log")).toHaveLength(1);
+    expect(book.values("Batch log")).toHaveLength(1);
+    expect(book.calls).toEqual([]);
+  });
+});

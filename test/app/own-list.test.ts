@@ -1,0 +1,161 @@
+/** A plant list of one's own: chosen once, kept in Settings, used instead of Plants. */
+
+import { describe, expect, test } from "vitest";
+import { columnMapText, parseColumnMap } from "../../src/sheet/column-map.ts";
+import { careEntry, readyBook, type TestBook } from "../sheet/workbook.ts";
+
+const COLUMNS = { Plant: "Wer", Kind: "Was; genau", Place: "", "Pot mL": "Topf", Medium: "", Since: "", Note: "" };
+const CELLS = [
+  ["Nr", "Topf", "Wer", "Was; genau"],
+  [1, 800, "Hoya", "Hoya carnosa"],
+  [2, "", "Farn", ""],
+];
+const choose = (columns: Record<string, string> = COLUMNS, tab = "Grün") =>
+  ({ ask: "use plant list", tab, columns }) as const;
+
+function withList(): TestBook {
+  return readyBook({ tabs: { Grün: { cells: CELLS } } });
+}
+
+describe("looking at tabs", () => {
+  test("lists those with headings, and how many rows they have", () => {
+    const { tabs } = withList().reply({ ask: "look at tabs" });
+    expect(tabs[0]).toEqual({ tab: "Grün", headings: ["Nr", "Topf", "Wer", "Was; genau"], rows: 2 });
+    expect(tabs.map(({ tab }) => tab)).toContain("Plants");
+  });
+
+  test("leaves empty tabs out", () => {
+    expect(
+      readyBook()
+        .reply({ ask: "look at tabs" })
+        .tabs.map(({ tab }) => tab),
+    ).not.toContain("Sheet1");
+  });
+});
+
+describe("the chosen list", () => {
+  test("is used on loading, with its own headings", () => {
+    const book = withList();
+    expect(book.reply(choose())).toEqual({ plantTab: "Grün", plants: 2 });
+    book.reply({
+      ask: "log care",
+      who: "",
+      entries: [careEntry({ plant: "hoya", event: "Repot", day: "2026-03-01" })],
+    });
+    const reply = book.reply({ ask: "load" });
+    expect(reply.plantTab).toBe("Grün");
+    expect(reply.plants).toEqual([
+      { plant: "Hoya", kind: "Hoya carnosa", place: "", potMl: 800, restDays: 9, lastEvent: "Repot" },
+      { plant: "Farn", kind: "", place: "", potMl: null, restDays: null, lastEvent: "" },
+    ]);
+    expect(reply.problems).toEqual([]);
+  });
+
+  test("keeps every cell, note and frozen row as it was", () => {
+    const book = withList();
+    book.reply(choose());
+    book.setUp();
+    const tab = book.grid.tab("Grün");
+    expect(book.values("Grün").map((row) => row.map((cell) => cell ?? ""))).toEqual(CELLS);
+    expect([tab.note(1, 1), tab.frozenRows(), tab.protections()]).toEqual(["", 0, []]);
+  });
+
+  test("is offered in the care log", () => {
+    const book = withList();
+    book.reply(choose());
+    expect(book.grid.tab("Care log").validation(2, 3)?.values[0]).toMatch(/Grün'?!C2:C/);
+  });
+
+  test("is kept readably in Settings, and chosen again without another row", () => {
+    const book = withList();
+    book.reply(choose());
+    const before = book.values("Settings").length;
+    book.reply(choose({ Plant: "Nr" }));
+    const values = book.values("Settings");
+    expect(values).toHaveLength(before);
+    expect(values.find(([name]) => name === "Plant list tab")?.[1]).toBe("Grün");
+    expect(values.find(([name]) => name === "Plant list columns")?.[1]).toBe('Plant: "Nr"');
+  });
+
+  test("gets its rows in Settings where they are not there", () => {
+    const book = readyBook({ tabs: { Grün: { cells: CELLS } } });
+    const settings = book.grid.tab("Settings");
+    const from = book.values("Settings").findIndex(([name]) => name === "Plant list tab") + 1;
+    settings.deleteRows(from, 2);
+    book.reply(choose());
+    expect(book.reply({ ask: "load" }).plantTab).toBe("Grün");
+  });
+
+  test("gives way to Plants when that is chosen", () => {
+    const book = withList();
+    book.reply(choose());
+    book.reply(choose({ Plant: "Plant" }, "Plants"));
+    expect(book.reply({ ask: "load" }).plantTab).toBe("Plants");
+    expect(book.values("Settings").find(([name]) => name === "Plant list tab")?.[1]).toBeNull();
+  });
+
+  test("is found after its tab and its column were renamed", () => {
+    const book = withList();
+    book.reply(choose());
+    book.grid.tab("Grün").write(1, 3, [[{ value: "Name" }]]);
+    book.grid.tab("Grün").rename("Blau");
+    const reply = book.reply({ ask: "load" });
+    expect(reply.plants.map(({ plant }) => plant)).toEqual(["Hoya", "Farn"]);
+    expect(reply).toMatchObject({ plantTab: "Blau", problems: [] });
+  });
+
+  test("goes by the column that has the chosen heading now", () => {
+    const book = withList();
+    book.reply(choose());
+    const tab = book.grid.tab("Grün");
+    tab.write(1, 3, [[{ value: "Alt" }]]);
+    tab.write(1, 5, [[{ value: "Wer" }], [{ value: "Neu" }]]);
+    expect(book.reply({ ask: "load" }).plants.map(({ plant }) => plant)).toEqual(["Neu"]);
+  });
+
+  test("that lost a heading or its tab says what to do", () => {
+    const book = withList();
+    book.reply(choose());
+    book.grid.tab("Grün").write(1, 3, [[{ value: null }]]);
+    expect(book.reply({ ask: "load" }).problems).toEqual([
+      "“Grün” has no column “Wer”, which was chosen for Plant. Give the column that heading again, or choose the plant list again in the panel.",
+    ]);
+    book.grid.removeTab(book.grid.tab("Grün").id);
+    expect(book.reply({ ask: "load" }).problems).toEqual([
+      expect.stringMatching(/^There is no tab “Grün”, which was chosen as the plant list/),
+    ]);
+  });
+});
+
+describe("refused, with nothing kept:", () => {
+  test.each<[string, ReturnType<typeof choose>, RegExp]>([
+    ["a tab that is not there", choose(COLUMNS, "Blau"), /There is no tab “Blau”/],
+    ["a heading that is not there", choose({ Plant: "Wie" }), /“Grün” has no column “Wie”, which was chosen for Plant/],
+    ["no column of names", choose({ Plant: "", Kind: "Wer" }), /Say which column holds the plants' names/],
+    ["one column for two", choose({ Plant: "Wer", Kind: "wer" }), /“wer” was chosen for both Plant and Kind/],
+  ])("%s", (_, request, sentence) => {
+    const book = withList();
+    expect(book.refusal(request).sentence).toMatch(sentence);
+    expect(book.reply({ ask: "load" }).plantTab).toBe("Plants");
+  });
+
+  test("a heading that stands twice", () => {
+    const book = withList();
+    book.grid.tab("Grün").write(1, 1, [[{ value: "wer" }]]);
+    expect(book.refusal(choose()).sentence).toMatch(/has the heading “Wer” in columns A and C/);
+  });
+});
+
+describe("the text in Settings", () => {
+  test("is read back whatever the headings hold", () => {
+    const map = { Plant: 'a "b"; c: d', Kind: "x\ny", Note: "=1+1" };
+    expect(parseColumnMap(columnMapText(map))).toEqual(map);
+  });
+
+  test.each(["Plant = Wer", 'Place: "Room"', 'Plant: "Wer', 'Plant: "Wer"; Colour: "x"', 'Plant: "\\q"'])(
+    "%s is refused",
+    (text) => {
+      expect(() => parseColumnMap(text)).toThrow(/Choose your plant list again in the panel/);
+    },
+  );
+});
