@@ -2,6 +2,7 @@
 
 import { createContext, runInContext } from "node:vm";
 import { expect, test } from "vitest";
+import { imitate } from "../../sample-sheet/workbench/standin/gate.ts";
 import { createHost, type HostOptions } from "../../sample-sheet/workbench/standin/host.ts";
 import { MemoryGrid, type MemoryTabOptions } from "../../sample-sheet/workbench/standin/memory.ts";
 
@@ -252,6 +253,14 @@ test("what is not imitated says so", () => {
   expect(() => sheet.getCharts()).toThrow("not imitated: Sheet.getCharts");
   expect(() => sheet.getRange("A1").breakApart()).toThrow("not imitated: Range.breakApart");
   expect(() => host.Utilities.sleep(1)).toThrow("not imitated: Utilities.sleep");
+});
+
+test("an imitation must have the host's own types", () => {
+  // @ts-expect-error a name is a text
+  const wrong = imitate<GoogleAppsScript.Spreadsheet.Sheet>()("Sheet", { getName: () => 3 });
+  // @ts-expect-error there is no such method
+  const made = imitate<GoogleAppsScript.Spreadsheet.Sheet>()("Sheet", { getNom: () => "Plants" });
+  expect([wrong, made]).toHaveLength(2);
 });
 
 test("every call that reaches the spreadsheet is counted in one place, and can fail there before or after it is done", () => {

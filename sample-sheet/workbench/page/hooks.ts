@@ -10,6 +10,7 @@ import {
 import { areaOf } from "../standin/a1.ts";
 import type { Area } from "../standin/grid.ts";
 import { isCellError } from "../standin/grid.ts";
+import type { Services } from "../standin/host.ts";
 import { cellMessage, type MessageParts } from "./cell-message.ts";
 import type { Keeper } from "./keep.ts";
 import type { UniverGrid } from "./univer-grid.ts";
@@ -43,9 +44,27 @@ export interface WorkbenchHooks {
   kept(): Promise<void>;
   /** Calls to the spreadsheet by menu and panel since the last time this was asked, by name; not those of formulas. */
   takeCalls(): string[];
+  /** The next call of this name by menu or panel fails: "before" it is done, or "after", its answer lost. */
+  failNext(name: string, when: "before" | "after"): void;
+  /** The host's services as the script has them. */
+  readonly services: Services;
+}
+
+declare global {
+  interface Window {
+    workbench: WorkbenchHooks;
+  }
+}
+
+/** A fault to come: the named call fails, before it is done or when its answer should arrive. */
+export interface Fault {
+  readonly name: string;
+  readonly when: "before" | "after";
 }
 
 export interface HookParts {
+  readonly services: Services;
+  readonly faults: Fault[];
   readonly ready: Promise<void>;
   readonly univer: Univer;
   readonly api: FUniver;
@@ -57,7 +76,17 @@ export interface HookParts {
 
 const SETTLE_MS = 30_000;
 
-export function makeHooks({ ready, univer, api, grid, keeper, messages, calls }: HookParts): WorkbenchHooks {
+export function makeHooks({
+  ready,
+  univer,
+  api,
+  grid,
+  keeper,
+  messages,
+  calls,
+  services,
+  faults,
+}: HookParts): WorkbenchHooks {
   const injector = univer.__getInjector();
   const areaIn = (tab: UniverTab, a1: string): Area => {
     const area = areaOf(a1, { rows: tab.rows(), columns: tab.columns() });
@@ -134,5 +163,7 @@ export function makeHooks({ ready, univer, api, grid, keeper, messages, calls }:
         .map(({ column, value }) => ({ column, value })),
     kept: () => keeper.kept(),
     takeCalls: () => calls.splice(0),
+    failNext: (name, when) => void faults.push({ name, when }),
+    services,
   };
 }

@@ -2,7 +2,8 @@
  * The workbench page. Starts the grid with the kept sheet or the samples, loads dist/Code.js into a realm of
  * its own, and puts dist/Sidebar.html beside the grid. `window.workbench` (see hooks.ts) is for tests:
  * await workbench.ready, then setCell, getValues, getFormulas, sortRange, insertColumn, renameTab, activate,
- * tabs, marks, message, settled, kept, takeCalls. `?delay=0` takes the round trip of the sidebar's calls away (400 ms).
+ * tabs, marks, message, settled, kept, takeCalls, failNext,
+ * services. `?delay=0` takes the round trip of the sidebar's calls away (400 ms).
  */
 
 import type { Injector, IWorkbookData } from "@univerjs/core";
@@ -19,7 +20,7 @@ import { type MessageParts, showCellMessage } from "./cell-message.ts";
 import { CellReader } from "./cells.ts";
 import { functionWords } from "./function-words.ts";
 import { placeKey, registerFunctions } from "./functions.ts";
-import { makeHooks, type WorkbenchHooks } from "./hooks.ts";
+import { type Fault, makeHooks, type WorkbenchHooks } from "./hooks.ts";
 import { Keeper, type KeptSheet } from "./keep.ts";
 import { readOpenRangesToTheBottom } from "./open-ranges.ts";
 import { openPanel, setUpPanel } from "./panel.ts";
@@ -31,12 +32,6 @@ import { showSpilledFormats } from "./spill-formats.ts";
 import { readTypedAsTheHost } from "./typing.ts";
 import { startUniver } from "./univer.ts";
 import { UniverGrid } from "./univer-grid.ts";
-
-declare global {
-  interface Window {
-    workbench: WorkbenchHooks;
-  }
-}
 
 interface Stores {
   readonly user: Map<string, string>;
@@ -69,12 +64,20 @@ interface Script {
   readonly host: StandIn;
   readonly realm: Realm;
   readonly calls: string[];
+  readonly faults: Fault[];
 }
 
 /** dist/Code.js in its realm, with the stand-in over a grid that is still to come. */
 async function loadScript(data: StartData, timeZone: string, grid: Grid, stores: Stores): Promise<Script> {
   const realm = new Realm();
   const calls: string[] = [];
+  const faults: Fault[] = [];
+  const failIfAsked = (name: string, when: Fault["when"]): void => {
+    const at = faults.findIndex((fault) => fault.name === name && fault.when === when);
+    if (at < 0) return;
+    faults.splice(at, 1);
+    throw new Error("Service Spreadsheets failed while accessing the document.");
+  };
   const run = (name: string): void => {
     try {
       realm.run(name, [], "full");
@@ -93,8 +96,11 @@ async function loadScript(data: StartData, timeZone: string, grid: Grid, stores:
     htmlFiles: { Sidebar: data.sidebar },
     makeDate: realm.makeDate,
     onCall(name, permission) {
-      if (permission === "full") calls.push(name);
+      if (permission !== "full") return;
+      failIfAsked(name, "before");
+      calls.push(name);
     },
+    afterCall: (name) => failIfAsked(name, "after"),
     screen: makeScreen({
       run,
       openSidebar(title, html) {
@@ -104,7 +110,7 @@ async function loadScript(data: StartData, timeZone: string, grid: Grid, stores:
     }),
   });
   await realm.load(host, "/dist/Code.js");
-  return { host, realm, calls };
+  return { host, realm, calls, faults };
 }
 
 /** Formulas start by themselves once the grid is drawn; a sheet without any does not keep us waiting for ever. */
@@ -124,7 +130,7 @@ async function start(): Promise<void> {
     script: new Map(Object.entries(kept?.script ?? {})),
   };
   const toCome = new GridToCome();
-  const { host, realm, calls } = await loadScript(data, timeZone, toCome, stores);
+  const { host, realm, calls, faults } = await loadScript(data, timeZone, toCome, stores);
 
   readOpenRangesToTheBottom();
   let reader: CellReader | null = null;
@@ -182,7 +188,10 @@ async function start(): Promise<void> {
     delayMs: delay === null ? DELAY_MS : Number(delay),
     later: (act, delayMs) => void setTimeout(act, delayMs),
   });
-  Object.assign(window.workbench, makeHooks({ ready, univer, api, grid, keeper, messages, calls }));
+  Object.assign(
+    window.workbench,
+    makeHooks({ ready, univer, api, grid, keeper, messages, calls, services: host.services, faults }),
+  );
   realm.run("onOpen", [{ authMode: host.ScriptApp.AuthMode.NONE }], "none");
   await firstFormulas(injector);
   byId("saved").textContent = "All changes kept";

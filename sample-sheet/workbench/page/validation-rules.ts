@@ -2,6 +2,7 @@
 
 import { DataValidationErrorStyle, DataValidationType } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
+import { deserializeListOptions } from "@univerjs/preset-sheets-core";
 import { areaOf, splitReference } from "../standin/a1.ts";
 import type { Validation } from "../standin/grid.ts";
 
@@ -16,7 +17,7 @@ export function readRule(range: FRange): Validation | null {
   const help = error ?? "";
   if (type === DataValidationType.CHECKBOX) return { kind: "checkbox", values: [], allowInvalid, help };
   if (formula1?.startsWith("=")) return { kind: "range", values: [formula1.slice(1)], allowInvalid, help };
-  return { kind: "list", values: (formula1 ?? "").split(","), allowInvalid, help };
+  return { kind: "list", values: deserializeListOptions(formula1 ?? ""), allowInvalid, help };
 }
 
 export function writeRule(api: FUniver, workbook: FWorkbook, rule: Validation) {
