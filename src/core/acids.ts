@@ -106,7 +106,7 @@ const SUBSTANCES: readonly Substance[] = [
   },
   {
     name: "citric acid monohydrate",
-    pattern: /citric.*(mono)?hydrate(?<!anhydrate)/,
+    pattern: /citric.*hydrate/,
     kind: "acid",
     weight: CITRIC + 2 * H + O,
     adds: { Cit: 1 },
