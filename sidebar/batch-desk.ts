@@ -5,7 +5,7 @@ import { sayNumber } from "../src/core/saying.ts";
 import { readChoices, type Shelf, work } from "./batch.ts";
 import { type BatchDraft, freshBatch, makeBatch, nextBatch, readBatch } from "./batch-draft.ts";
 import { keptStore } from "./drafts.ts";
-import { clearWhenEdited, createSender, type Sender } from "./sending.ts";
+import { clearWhenEdited, createSender, FOUND_OTHERWISE, type Sender } from "./sending.ts";
 import { showDose } from "./show.ts";
 import { createStore, type Store } from "./store.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
@@ -64,8 +64,9 @@ export function createBatchDesk(world: PanelWorld, links: DeskLinks, logged: (ba
       );
       links.keepName();
       logged(batch.id);
+      const of = batch.target === "" ? "" : ` of “${batch.target}”`;
       return {
-        sentence: `Logged ${sayNumber(batch.litres)} L${batch.target === "" ? "" : ` of “${batch.target}”`}.`,
+        sentence: reply.differing.length > 0 ? FOUND_OTHERWISE : `Logged ${sayNumber(batch.litres)} L${of}.`,
         notes: reply.differing,
       };
     },

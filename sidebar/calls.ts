@@ -25,7 +25,7 @@ export function hostRun(): ScriptRun | null {
 }
 
 const ACCOUNTS =
-  "This happens when two accounts are signed in to this browser. Open the sheet in a private window with one account, or sign out of the other.";
+  "This often happens when two accounts are signed in to this browser. Open the sheet in a private window with one account, or sign out of the other.";
 
 export const SENTENCES = {
   noSheet: "The panel is not connected to a sheet. Close it and open it from the sheet’s menu.",

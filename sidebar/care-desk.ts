@@ -3,7 +3,7 @@
 import type { CareEntry } from "../src/app/contract.ts";
 import { type CareDraft, careDone, choosePlants, freshCare, makeCare, plantsAfter, readCare } from "./care.ts";
 import { keptStore } from "./drafts.ts";
-import { clearWhenEdited, createSender, type Sender } from "./sending.ts";
+import { clearWhenEdited, createSender, FOUND_OTHERWISE, type Sender } from "./sending.ts";
 import { count, showDay } from "./show.ts";
 import type { Store } from "./store.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
@@ -38,7 +38,9 @@ export function createCareDesk(world: PanelWorld, links: DeskLinks): CareDesk {
       const ids = new Set(sent.entries.map(({ id }) => id));
       draft.change((now) => careDone(now, sentDraft, { ids, keep: reply.differing.length > 0 }));
       links.keepName();
-      return { sentence: done(sent.entries), notes: reply.differing };
+      // Rows that hold something else were not logged by this press, whatever the sentence of a common one says.
+      const sentence = reply.differing.length > 0 ? FOUND_OTHERWISE : done(sent.entries);
+      return { sentence, notes: reply.differing };
     },
   });
 

@@ -47,11 +47,13 @@ function Level(props: { readonly gauge: Gauge }): JSX.Element {
   const water = Math.min(waterShare, reachedShare);
   return (
     <li class={far ? "level far" : "level"}>
-      <span class="element">
-        {name} <abbr title={name}>{symbol}</abbr>
-      </span>
-      <span class="numbers">
-        {sayNumber(reachedMgL)} of {sayNumber(wantedMgL)}
+      <span class="line">
+        <span>
+          {name} <abbr title={name}>{symbol}</abbr>
+        </span>{" "}
+        <span>
+          {sayNumber(reachedMgL)} of {sayNumber(wantedMgL)}
+        </span>
       </span>
       <span class="trough" aria-hidden="true">
         <span class="water" style={{ width: percent(water) }} />

@@ -28,6 +28,9 @@ export const GIVE_UP_AFTER_MS = 75_000;
 export const NO_ANSWER_YET =
   "The sheet has not answered yet. It may have saved this all the same. Trying again is safe: nothing is written twice.";
 
+/** Said in place of "logged" when the sheet found rows of an earlier press that hold other values. */
+export const FOUND_OTHERWISE = "An earlier press is in the log already, with other values:";
+
 export interface Outcome {
   readonly sentence: string;
   readonly notes?: readonly string[];

@@ -101,7 +101,7 @@ const STATES: readonly [string, Step][] = [
       const name = page.getByRole("main").getByLabel("Your name");
       if ((await name.count()) > 0) await name.fill("Ama");
       await page.getByRole("button", { name: "Log this batch" }).click();
-      await page.getByText("Logged 12.5 L").waitFor();
+      await page.getByText("It differs in Litres.").waitFor();
     },
   ],
   [

@@ -2,7 +2,7 @@
 
 import { beforeEach, describe, expect, test } from "vitest";
 import { SENTENCES } from "../../sidebar/calls.ts";
-import { GIVE_UP_AFTER_MS, NO_ANSWER_YET, SLOW_AFTER_MS } from "../../sidebar/sending.ts";
+import { FOUND_OTHERWISE, GIVE_UP_AFTER_MS, NO_ANSWER_YET, SLOW_AFTER_MS } from "../../sidebar/sending.ts";
 import { memoryStorage, openTestPanel, said, type TestPanel } from "./world.ts";
 
 const WRITTEN = { written: 1, already: 0, differing: [] };
@@ -93,6 +93,7 @@ describe("after a failure", () => {
     await t.host.last().reply({ ...THERE, differing: ["This record is already in row 9, with another Litres."] });
     expect(t.panel.batch.sender.now.get()).toMatchObject({
       state: "done",
+      sentence: FOUND_OTHERWISE,
       notes: ["This record is already in row 9, with another Litres."],
     });
   });

@@ -81,8 +81,9 @@ describe("formulas", () => {
 describe("levels", () => {
   const [n, p, na] = gauges({ N: 100, P: 10, Na: 0 }, { N: 50, P: 25, Na: 5 }, { N: 10, P: 40 });
   test("say the difference in words", () => {
-    expect([n?.words, p?.words, na?.words]).toEqual(["50 % under", "2.5 times as much", "5 too much"]);
+    expect([n?.words, p?.words, na?.words]).toEqual(["50 % under", "150 % over", "5 too much"]);
     expect(gauges({ N: 100 }, { N: 100.9 }, {})[0]).toMatchObject({ words: "as wanted", far: false });
+    expect(gauges({ N: 10 }, { N: 1234 }, {})[0]?.words).toBe("123 times");
     expect(gauges({ N: 100 }, { N: 104 }, {})[0]).toMatchObject({ words: "4 % over", far: false });
   });
   test("stay inside their drawing", () => {

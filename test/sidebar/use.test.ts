@@ -44,6 +44,11 @@ test("a batch is worked out at every key, logged by a double click once, and get
   const { page } = opened;
   await putTogether(page);
   await page.getByRole("table", { name: "Doses" }).getByText("for 8 L").waitFor();
+  const marks = await page
+    .locator(".trough .mark")
+    .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().x));
+  expect(marks).toHaveLength(5);
+  expect(new Set(marks).size).toBe(1);
   await page.getByLabel("Litres to mix").fill("9");
   await page.getByRole("table", { name: "Doses" }).getByText("for 9 L").waitFor();
   await page.getByRole("button", { name: "Log this batch" }).dblclick();
@@ -113,9 +118,9 @@ test("a load that fails can be tried again", async () => {
     },
   });
   const { page } = opened;
-  await page.getByText("The sheet gave no answer. This happens when two accounts").waitFor();
+  await page.getByText("The sheet gave no answer. This often happens when two accounts").waitFor();
   await page.getByRole("button", { name: "Retry" }).click();
-  await page.getByText("The sheet refused the request. This happens when two accounts").waitFor();
+  await page.getByText("The sheet refused the request. This often happens when two accounts").waitFor();
   await page.getByRole("button", { name: "Retry" }).click();
   await page.getByRole("heading", { name: "Mix a batch" }).waitFor();
   await opened.close();
