@@ -107,16 +107,6 @@ export const batchRow = z.object({
   measuredPH: orNull(finite),
 });
 
-export const argumentHelp = z.object({ name: z.string(), help: z.string(), optional: z.boolean() });
-export const functionHelp = z.object({
-  name: z.string(),
-  summary: z.string(),
-  call: z.string(),
-  args: z.array(argumentHelp),
-  result: z.string(),
-  examples: z.array(z.string()),
-});
-
 export const loaded = z.object({
   today: isoDay,
   who: z.string(),
@@ -130,7 +120,6 @@ export const loaded = z.object({
   targets: z.array(fieldRow),
   /** Newest first, at most 20. */
   batches: z.array(batchRow),
-  functions: z.array(functionHelp),
   /** Sentences on tabs not found, columns not found, rows that cannot be used. Shown, never hidden. */
   problems: z.array(z.string()),
 });
@@ -175,4 +164,3 @@ export type BatchDose = z.infer<typeof batchDose>;
 export type FieldRow = z.infer<typeof fieldRow>;
 export type PlantRow = z.infer<typeof plantRow>;
 export type BatchRow = z.infer<typeof batchRow>;
-export type FunctionHelp = z.infer<typeof functionHelp>;

@@ -2,7 +2,6 @@
 
 import { isoFromDay } from "../core/calendar.ts";
 import { BUILT_IN_EVENTS } from "../core/roots.ts";
-import { functionHelp } from "../functions/catalogue.ts";
 import { openBook } from "../sheet/find.ts";
 import type { WorkbookPort } from "../sheet/port.ts";
 import { asFailure } from "../sheet/refusals.ts";
@@ -19,7 +18,7 @@ import {
 } from "../sheet/settings.ts";
 import type { TabName } from "../sheet/spec.ts";
 import { readBatches } from "./batches.ts";
-import type { FunctionHelp, Loaded } from "./contract.ts";
+import type { Loaded } from "./contract.ts";
 import { readEvents } from "./events.ts";
 import { type Loading, missingTabs, part } from "./loading.ts";
 import type { Me } from "./me.ts";
@@ -62,9 +61,6 @@ export function load(workbook: WorkbookPort, me: Me): Loaded {
     waters: part(loading, "Waters", [], () => readWaters(loading)),
     targets: part(loading, "Targets", [], () => readTargets(loading)),
     batches: part(loading, "Batch log", [], () => readBatches(loading)),
-    functions: functionHelp().map(
-      ({ args, examples, ...rest }): FunctionHelp => ({ ...rest, args: [...args], examples: [...examples] }),
-    ),
     problems: [],
   };
   refreshIfThere(loading, settings, today);

@@ -50,6 +50,22 @@ describe("a spreadsheet", () => {
     expect(load(book).problems).toEqual([expect.stringMatching(/“Targets” has no column “Ca”/)]);
   });
 
+  test("with a column cut and pasted to the far right finds it there", () => {
+    const book = bookWith({
+      Waters: [
+        ["Water", "Ca", "Mg"],
+        ["Tap", 80, 5],
+      ],
+    });
+    const tab = book.grid.tab("Waters");
+    const right = tab.extent().column + 3;
+    tab.write(1, 2, [[{ value: null }], [{ value: null }]]);
+    tab.write(1, right, [[{ value: "Ca" }], [{ value: 80 }]]);
+    const reply = load(book);
+    expect(reply.problems).toEqual([]);
+    expect(reply.waters[0]?.fields).toMatchObject({ Ca: 80, Mg: 5 });
+  });
+
   test("with a heading twice says so", () => {
     const book = bookWith({
       Waters: [

@@ -1,6 +1,8 @@
 /** The text in the Doses column: readable, and read back the same. */
 
+import { readFileSync } from "node:fs";
 import fc from "fast-check";
+import Papa from "papaparse";
 import { describe, expect, test } from "vitest";
 import { dosesText, type LoggedDose, parseDoses } from "../../src/sheet/doses.ts";
 
@@ -36,6 +38,13 @@ describe("the text", () => {
       expect(() => parseDoses(text)).toThrow(/is not a dose\. A dose looks like this: Calcium nitrate/);
     },
   );
+});
+
+test("every batch of the sample sheet is of this form", () => {
+  const csv = readFileSync(new URL("../../sample-sheet/Batch log.csv", import.meta.url), "utf8");
+  const { data } = Papa.parse<Record<string, string>>(csv.trim(), { header: true });
+  expect(data.length).toBeGreaterThan(30);
+  for (const { Doses = "" } of data) expect(dosesText(parseDoses(Doses))).toBe(Doses);
 });
 
 test("whatever the names and doses, it is read back the same, to six figures", () => {

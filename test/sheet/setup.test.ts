@@ -1,33 +1,11 @@
 /** The set-up: adds what is missing, keeps what a person wrote, and run again changes nothing. */
 
 import { describe, expect, test } from "vitest";
-import type { MemoryGrid } from "../../sample-sheet/workbench/standin/memory.ts";
 import { setupWords } from "../../src/sheet/setup.ts";
 import { TAB_NAMES } from "../../src/sheet/spec.ts";
 import { TABS } from "../../src/sheet/tabs.ts";
+import { dump } from "./dump.ts";
 import { openTestBook } from "./workbook.ts";
-
-/** Everything there is in a workbook, to be compared as one text. */
-function dump(grid: MemoryGrid): string {
-  return JSON.stringify(
-    grid.tabs().map((tab) => {
-      const width = Math.max(1, tab.extent().column);
-      const height = Math.max(2, tab.extent().row);
-      const columns = Array.from({ length: width }, (_, index) => index + 1);
-      return {
-        name: tab.name(),
-        size: [tab.rows(), tab.columns()],
-        cells: tab.read({ row: 1, column: 1, rows: height, columns: width }),
-        frozen: tab.frozenRows(),
-        notes: columns.map((column) => tab.note(1, column)),
-        rules: columns.map((column) => [tab.validation(2, column), tab.validation(tab.rows(), column)]),
-        marks: tab.marks(),
-        protections: tab.protections(),
-        conditional: tab.conditionalRules(),
-      };
-    }),
-  );
-}
 
 describe("an empty spreadsheet", () => {
   test("gets every tab with its headings in order, and its own sheet is left alone", () => {
