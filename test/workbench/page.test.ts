@@ -144,6 +144,23 @@ test("the stand-in works over the grid as over memory: rules, notes, warnings, l
   });
 }, 60_000);
 
+test("rows appended below the grid make it longer, and open ranges reach them", async () => {
+  const seen = await page.evaluate(async () => {
+    const { workbench } = window;
+    await workbench.setCell("Targets", "AC1", "=COUNTA(Events!A1:A)");
+    const before = Number(workbench.getValues("Targets", "AC1")[0]?.[0]);
+    const sheet = workbench.services.SpreadsheetApp.getActive().getSheetByName("Events");
+    const rows = sheet?.getMaxRows() ?? 0;
+    sheet?.insertRowsAfter(rows, 1);
+    sheet?.getRange(rows + 1, 1).setValue("New leaf");
+    sheet?.appendRow(["New root", "no"]);
+    await workbench.settled();
+    const after = Number(workbench.getValues("Targets", "AC1")[0]?.[0]);
+    return { grown: (sheet?.getMaxRows() ?? 0) - rows, counted: after - before };
+  });
+  expect(seen).toEqual({ grown: 2, counted: 2 });
+}, 60_000);
+
 test("no request left the machine", async () => {
   await page.getByRole("button", { name: "Open the panel" }).click();
   await page.frameLocator("#side iframe").locator("body").waitFor();

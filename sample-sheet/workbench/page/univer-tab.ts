@@ -120,11 +120,14 @@ export class UniverTab implements GridTab {
     if (look.fontColor !== undefined) range.setFontColor(look.fontColor);
   }
 
+  /** At the bottom Univer inserts nothing: there the sheet is made longer. */
   insertRows(before: number, count: number): void {
-    this.parts.sheet.insertRows(before - 1, count);
+    if (before > this.rows()) this.parts.sheet.setRowCount(this.rows() + count);
+    else this.parts.sheet.insertRows(before - 1, count);
   }
   insertColumns(before: number, count: number): void {
-    this.parts.sheet.insertColumns(before - 1, count);
+    if (before > this.columns()) this.parts.sheet.setColumnCount(this.columns() + count);
+    else this.parts.sheet.insertColumns(before - 1, count);
   }
   deleteRows(first: number, count: number): void {
     this.parts.sheet.deleteRows(first - 1, count);
