@@ -132,20 +132,22 @@ export interface WaterAcidAsk {
 /**
  * Dose for a water of which only alkalinity and pH are known: WATER_ACID. The ions behind the alkalinity are taken as
  * two thirds calcium and one third sodium. They set the activity coefficients and hold some phosphate back; for four
- * real waters, from soft to rich in sodium, the dose is within 3 % of that from the whole composition.
+ * real waters, from soft to rich in sodium, the dose is within 3 % of that from the whole composition. For citric acid
+ * they are taken as sodium alone: calcium binds citrate and frees more of its acid, so a hard water takes up to a
+ * quarter less, and how much calcium there is nobody has said: in such a water the first four fifths are the whole dose.
  */
 export function waterAcidDose({ alkalinityMgCaCO3L, pH, targetPH, acid, tempC = 25 }: WaterAcidAsk): AcidDose {
   const alkalinityEqKg = alkalinityMgCaCO3L / CACO3_MG_PER_MEQ / 1000;
   return acidDose(
-    solveState({ totals: typicalIons(alkalinityEqKg), carbon: { alkalinityEqKg }, pH, tempC }),
+    solveState({ totals: typicalIons(alkalinityEqKg, acid), carbon: { alkalinityEqKg }, pH, tempC }),
     targetPH,
     acid,
   );
 }
 
-function typicalIons(alkalinityEqKg: number): Totals {
+function typicalIons(alkalinityEqKg: number, acid: Acid): Totals {
   const eq = Math.max(alkalinityEqKg, 0);
-  return { Ca: eq / 3, Na: eq / 3 };
+  return acid.adds.Cit === undefined ? { Ca: eq / 3, Na: eq / 3 } : { Na: eq };
 }
 
 /** The two steps of a careful dose: four fifths at once, then stir, measure, and ask again from the pH that was measured. */
