@@ -42,6 +42,7 @@ function verdictOf(wanted: number, reached: number): Pick<Gauge, "verdict" | "wo
   const difference = offBy(wanted, reached);
   if (Math.abs(difference) <= CLOSE) return { verdict: "as wanted", words: "as wanted" };
   if (wanted === 0) return { verdict: "over", words: `${sayNumber(reached)} too much` };
+  if (sayNumber(reached) === "0") return { verdict: "under", words: "missing" };
   if (difference < 0) return { verdict: "under", words: `${Math.round(-100 * difference)} % under` };
   if (difference >= 9) return { verdict: "over", words: `${sayNumber(reached / wanted)} times` };
   return { verdict: "over", words: `${Math.round(100 * difference)} % over` };

@@ -83,6 +83,7 @@ describe("levels", () => {
   test("say the difference in words", () => {
     expect([n?.words, p?.words, na?.words]).toEqual(["50 % under", "150 % over", "5 too much"]);
     expect(gauges({ N: 100 }, { N: 100.9 }, {})[0]).toMatchObject({ words: "as wanted", far: false });
+    expect(gauges({ Fe: 1 }, {}, {})[0]?.words).toBe("missing");
     expect(gauges({ N: 10 }, { N: 1234 }, {})[0]?.words).toBe("123 times");
     expect(gauges({ N: 100 }, { N: 104 }, {})[0]).toMatchObject({ words: "4 % over", far: false });
   });
