@@ -25,7 +25,7 @@ function cellOf(cell: SampleCell, heading: boolean): ICellData | null {
 
 function shownLength(cell: SampleCell): number {
   if (cell === null) return 0;
-  if ("formula" in cell) return 13;
+  if ("formula" in cell) return 18;
   return "number" in cell ? String(cell.number).length : "day" in cell ? cell.day.length : cell.text.length;
 }
 
@@ -53,6 +53,9 @@ function sheetOf(tab: SampleTab, id: string) {
     columnCount: Math.max(LEAST_COLUMNS, columns + 4),
     freeze: { startRow: 1, startColumn: 0, ySplit: 1, xSplit: 0 },
     cellData,
+    defaultColumnWidth: 120,
+    // What spills into the heading row is a heading too.
+    rowData: { 0: { s: HEADING } },
     columnData: Object.fromEntries(Array.from({ length: columns }, (_v, c) => [c, { w: widthOf(tab, c) }])),
     showGridlines: BooleanNumber.TRUE,
   };
