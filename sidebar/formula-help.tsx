@@ -1,9 +1,8 @@
-/** Help on the custom functions, from the registry; every text is shown as text. */
+/** Help on the custom functions; every text is shown as text. */
 
 import type { JSX } from "preact";
-import type { FunctionHelp } from "../src/app/contract.ts";
 import { TextField } from "./field.tsx";
-import { findFunctions } from "./formulas.ts";
+import { type FunctionHelp, findFunctions } from "./formulas.ts";
 import type { Panel } from "./panel-state.ts";
 import { count } from "./show.ts";
 import { useStore } from "./use-store.ts";
@@ -50,12 +49,13 @@ function OneFunction(props: { readonly entry: FunctionHelp }): JSX.Element {
   );
 }
 
-export function FormulaHelp(props: {
-  readonly panel: Panel;
-  readonly functions: readonly FunctionHelp[];
-}): JSX.Element {
+export function FormulaHelp(props: { readonly panel: Panel }): JSX.Element {
+  const { formulas } = props.panel.setup;
   const find = useStore(props.panel.setup.find);
-  const found = findFunctions(props.functions, find);
+  const found = findFunctions(formulas, find);
+  if (formulas.length === 0) {
+    return <p>The help on the formulas is missing from this page. The formulas work all the same.</p>;
+  }
   return (
     <>
       <TextField

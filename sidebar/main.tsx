@@ -3,6 +3,7 @@
 import { render } from "preact";
 import { createAsk, hostRun } from "./calls.ts";
 import { tabStorage } from "./drafts.ts";
+import { readFormulas } from "./formulas.ts";
 import { randomId } from "./ids.ts";
 import { PanelView } from "./panel.tsx";
 import { createPanel } from "./panel-state.ts";
@@ -10,7 +11,13 @@ import { afterInBrowser } from "./sending.ts";
 
 const place = document.getElementById("panel");
 if (place !== null) {
-  const panel = createPanel({ ask: createAsk(hostRun), after: afterInBrowser, newId: randomId, storage: tabStorage() });
+  const panel = createPanel({
+    ask: createAsk(hostRun),
+    after: afterInBrowser,
+    newId: randomId,
+    storage: tabStorage(),
+    formulas: readFormulas(document.getElementById("formulas")?.textContent),
+  });
   render(<PanelView panel={panel} />, place);
   panel.loading.press();
 }

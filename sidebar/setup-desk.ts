@@ -2,6 +2,7 @@
 
 import type { Loaded, ReplyFor } from "../src/app/contract.ts";
 import { isRecord, keptStore, textOf, textsOf } from "./drafts.ts";
+import type { FunctionHelp } from "./formulas.ts";
 import { columnsProblem, guessColumns } from "./own-list.ts";
 import { createSender, type Sender } from "./sending.ts";
 import { count } from "./show.ts";
@@ -27,6 +28,7 @@ export interface SetupDesk {
   readonly listSender: Sender;
   /** Chooses a tab and proposes its columns. */
   chooseTab(tab: string): void;
+  readonly formulas: readonly FunctionHelp[];
   readonly find: Store<string>;
 }
 
@@ -87,6 +89,7 @@ export function createSetupDesk(world: PanelWorld, loaded: Store<Loaded | null>,
     tabsSender,
     list,
     listSender,
+    formulas: world.formulas,
     find,
     chooseTab: (tab) => {
       const headings = tabs.get()?.find((entry) => entry.tab === tab)?.headings ?? [];

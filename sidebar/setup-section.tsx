@@ -26,7 +26,7 @@ export function SetupSection(props: { readonly panel: Panel; readonly loaded: Lo
       <h3>Your plant list</h3>
       <OwnListForm panel={panel} loaded={loaded} />
       <h3>Formulas</h3>
-      <FormulaHelp panel={panel} functions={loaded.functions} />
+      <FormulaHelp panel={panel} />
     </>
   );
 }

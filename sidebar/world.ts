@@ -3,6 +3,7 @@
 import type { Loaded } from "../src/app/contract.ts";
 import type { AskSheet } from "./calls.ts";
 import type { DraftStorage } from "./drafts.ts";
+import type { FunctionHelp } from "./formulas.ts";
 import type { NewId } from "./ids.ts";
 import type { After } from "./sending.ts";
 import type { Store } from "./store.ts";
@@ -12,6 +13,7 @@ export interface PanelWorld {
   readonly after: After;
   readonly newId: NewId;
   readonly storage: DraftStorage | null;
+  readonly formulas: readonly FunctionHelp[];
 }
 
 /** What the desk needs of the rest of the panel. */

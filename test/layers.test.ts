@@ -20,12 +20,20 @@ const LAYERS = {
     mayNot: ["../functions/runner.ts", "../app/contract.ts", "../host/main.ts", "zod/mini", "node:fs"],
   },
   "src/app": {
-    may: ["../core/errors.ts", "../sheet/port.ts", "../functions/catalogue.ts", "zod/mini"],
-    mayNot: ["../functions/runner.ts", "../host/main.ts", "preact", "node:fs"],
+    may: ["../core/errors.ts", "../sheet/port.ts", "zod/mini"],
+    mayNot: ["../functions/runner.ts", "../functions/catalogue.ts", "../host/main.ts", "preact", "node:fs"],
   },
   "src/host": {
     may: ["../app/contract.ts", "../sheet/port.ts", "../functions/runner.ts"],
-    mayNot: ["../core/errors.ts", "../build/build.ts", "../../sidebar/main.tsx", "node:fs"],
+    mayNot: [
+      "../core/errors.ts",
+      "../functions/reference.ts",
+      "../functions/catalogue.ts",
+      "../functions/feed-words.ts",
+      "../build/build.ts",
+      "../../sidebar/main.tsx",
+      "node:fs",
+    ],
   },
   sidebar: {
     may: ["../src/core/errors.ts", "../src/app/contract.ts", "preact", "preact/hooks"],

@@ -4,7 +4,8 @@ import { copyFile, mkdir, rename, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
-import { REGISTRY } from "../functions/registry.ts";
+import { functionHelp } from "../functions/catalogue.ts";
+import { REFERENCE } from "../functions/reference.ts";
 import { writeSampleWorkbook } from "./sample-xlsx.ts";
 import { BUNDLE_NAME, stubs } from "./stubs.ts";
 
@@ -47,7 +48,7 @@ async function serverCode(): Promise<string> {
     platform: "neutral",
     mainFields: ["module", "main"],
   });
-  return `${bundle}\n${stubs(REGISTRY)}`;
+  return `${bundle}\n${stubs(REFERENCE)}`;
 }
 
 /** Sidebar.html: script and style inside the one file. */
@@ -69,6 +70,8 @@ async function panelPage(): Promise<string> {
     const found = end.exec(text);
     if (found) throw new Error(`The panel holds "${found[0]}", which would break the page it is put into.`);
   }
+  // No "<" in it, so no text of the help can end or begin a tag.
+  const formulas = JSON.stringify(functionHelp()).replace(/</g, "\\u003c");
   return [
     "<!doctype html>",
     '<html lang="en">',
@@ -80,6 +83,7 @@ async function panelPage(): Promise<string> {
     "</head>",
     "<body>",
     '<div id="panel"></div>',
+    `<script type="application/json" id="formulas">${formulas}</script>`,
     `<script>${script}</script>`,
     "</body>",
     "</html>",

@@ -4,15 +4,14 @@ import { readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { callOf, isRange, typedArguments, valueText } from "../functions/catalogue.ts";
-import type { Example, ExampleCell, ExampleValue, FunctionRecord } from "../functions/record.ts";
-import { referenceOf } from "../functions/reference.ts";
-import { REGISTRY } from "../functions/registry.ts";
+import { REFERENCE } from "../functions/reference.ts";
+import type { Example, ExampleCell, ExampleValue, FunctionReference } from "../functions/words.ts";
 
 const README = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "../../README.md");
 const START = "<!-- reference: start -->";
 const END = "<!-- reference: end -->";
 
-const GROUPS: Readonly<Record<FunctionRecord["group"], string>> = {
+const GROUPS: Readonly<Record<FunctionReference["group"], string>> = {
   FEED: "Feeds",
   WATER: "Water",
   METER: "Meters",
@@ -61,8 +60,8 @@ function exampleLines(example: Example): string {
   return `- \`${example.formula}\` gives ${gives}${where}. *${example.source}*${tables.map((table) => `\n${table}`).join("")}${end}`;
 }
 
-function section(record: FunctionRecord): string {
-  const { examples, sources, seeAlso } = referenceOf(record.name);
+function section(record: FunctionReference): string {
+  const { examples, sources, seeAlso } = record;
   const cell = (text: string) => text.replace(/\|/g, "\\|");
   return [
     `#### ${record.name}`,
@@ -87,28 +86,28 @@ function section(record: FunctionRecord): string {
 }
 
 /** The reference as it stands between the markers. */
-export function reference(registry: readonly FunctionRecord[]): string {
-  const groups = [...new Set(registry.map((record) => record.group))];
+export function reference(functions: readonly FunctionReference[]): string {
+  const groups = [...new Set(functions.map((record) => record.group))];
   const parts = groups.map((group) => {
-    const records = registry.filter((record) => record.group === group);
+    const records = functions.filter((record) => record.group === group);
     return [`### ${GROUPS[group]}`, "", ...records.map(section)].join("\n");
   });
   return [...RULES, "", ...parts].join("\n");
 }
 
 /** `readme` with the reference put between its markers. Throws when a marker is missing. */
-export function withReference(readme: string, registry: readonly FunctionRecord[]): string {
+export function withReference(readme: string, functions: readonly FunctionReference[]): string {
   const start = readme.indexOf(START);
   const end = readme.indexOf(END);
   if (start === -1 || end < start) throw new Error(`README.md needs the markers ${START} and ${END}, in this order.`);
-  return `${readme.slice(0, start + START.length)}\n\n${reference(registry)}\n${readme.slice(end)}`;
+  return `${readme.slice(0, start + START.length)}\n\n${reference(functions)}\n${readme.slice(end)}`;
 }
 
 if (process.argv[1] !== undefined && path.resolve(process.argv[1]) === fileURLToPath(import.meta.url)) {
   const given = process.argv.slice(2);
   const file = given.find((argument) => !argument.startsWith("--")) ?? README;
   const now = await readFile(file, "utf8");
-  const wanted = withReference(now, REGISTRY);
+  const wanted = withReference(now, REFERENCE);
   if (!given.includes("--check")) await writeFile(file, wanted);
   else if (wanted !== now) {
     process.stderr.write("The reference in README.md is stale: run npm run readme and commit it.\n");

@@ -1,6 +1,7 @@
 /** The top-level functions of Code.js: one stub per custom function with the help the host shows, and the entry points. */
 
-import type { Argument, FunctionRecord } from "../functions/record.ts";
+import type { Argument } from "../functions/record.ts";
+import type { FunctionReference } from "../functions/words.ts";
 
 /** What the menu, the triggers and the sidebar call; all other public globals are custom functions. */
 export const ENTRY_POINTS = ["onOpen", "onInstall", "openPanel", "setUpTabs", "refreshToday", "panelRequest"] as const;
@@ -33,7 +34,7 @@ function hostType(argument: Argument): string {
 }
 
 /** The stub of one custom function with its JSDoc directly above, as the host wants it. */
-export function formulaStub(record: FunctionRecord): string {
+export function formulaStub(record: FunctionReference): string {
   const names = record.args.map((argument) => argument.name).join(", ");
   const params = record.args.map(
     (argument) => ` * @param {${hostType(argument)}} ${argument.name} ${oneLine(argument.help)}`,
@@ -51,7 +52,7 @@ export function formulaStub(record: FunctionRecord): string {
 }
 
 /** All stubs: custom functions first, then the entry points. */
-export function stubs(registry: readonly FunctionRecord[]): string {
+export function stubs(reference: readonly FunctionReference[]): string {
   const entries = ENTRY_POINTS.map((name) => `function ${name}(e) { return ${BUNDLE_NAME}.${name}(e); }`);
-  return `${[...registry.map(formulaStub), ...entries].join("\n\n")}\n`;
+  return `${[...reference.map(formulaStub), ...entries].join("\n\n")}\n`;
 }

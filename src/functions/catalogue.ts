@@ -1,10 +1,10 @@
-/** The words of the registry, without the arithmetic: for the panel's help and the README. */
+/** The reference as others print it: calls and examples in one line, and the help of the panel. */
 
-import type { Example, ExampleValue, FunctionRecord } from "./record.ts";
-import { REGISTRY } from "./registry.ts";
+import { REFERENCE } from "./reference.ts";
+import type { Example, ExampleValue, FunctionReference } from "./words.ts";
 
 /** Help on one custom function as the panel shows it. */
-export interface FunctionWords {
+export interface FunctionHelp {
   readonly name: string;
   readonly summary: string;
   /** `ROOT_LAST(plants, log, [heading], [events])`; what stands in brackets may be left out. */
@@ -16,20 +16,20 @@ export interface FunctionWords {
 }
 
 /** The call with its arguments' names. */
-export function callOf({ name, args }: FunctionRecord): string {
+export function callOf({ name, args }: FunctionReference): string {
   const names = args.map((argument) => (argument.optional === true ? `[${argument.name}]` : argument.name));
   return `${name}(${names.join(", ")})`;
 }
 
 /** Help on every custom function, in the order of the reference. */
-export function functionHelp(): FunctionWords[] {
-  return REGISTRY.map((record) => ({
-    name: record.name,
-    summary: record.summary,
-    call: callOf(record),
-    args: record.args.map(({ name, help, optional }) => ({ name, help, optional: optional === true })),
-    result: record.result,
-    examples: record.formulas,
+export function functionHelp(): FunctionHelp[] {
+  return REFERENCE.map((one) => ({
+    name: one.name,
+    summary: one.summary,
+    call: callOf(one),
+    args: one.args.map(({ name, help, optional }) => ({ name, help, optional: optional === true })),
+    result: one.result,
+    examples: one.examples.map(({ formula }) => formula),
   }));
 }
 

@@ -1,20 +1,18 @@
-/** The shape of a registry record: one custom function in words, argument kinds and one line into core. */
+/** The shape of a registry record: one custom function as its name, its argument kinds and one line into core. */
 
 import type { Cell, DayReader } from "../core/cell.ts";
 
 /** One plain answer cell. A day stands for a date; the host turns it into its own kind. Null shows as "". */
 export type Answer = number | string | boolean | null | { readonly day: number };
 
-interface ArgumentWords {
+interface ArgumentBase {
   /** As it stands in the formula's help: `ec`, `tempC`. */
   readonly name: string;
-  /** One line for the person typing the formula; an optional argument begins with "Optional" and says its default. */
-  readonly help: string;
   readonly optional?: boolean;
 }
 
 /** A scalar that also takes a range and maps over it. */
-export interface NumberArgument extends ArgumentWords {
+export interface NumberArgument extends ArgumentBase {
   readonly kind: "number";
   /** Unit as written after a number, "mg/L"; a text ending in it is accepted. */
   readonly unit?: string;
@@ -23,32 +21,32 @@ export interface NumberArgument extends ArgumentWords {
   readonly min?: number;
   readonly max?: number;
 }
-export interface ChoiceArgument extends ArgumentWords {
+export interface ChoiceArgument extends ArgumentBase {
   readonly kind: "choice";
   readonly choices: readonly string[];
   readonly fallback?: string;
 }
-export interface TextArgument extends ArgumentWords {
+export interface TextArgument extends ArgumentBase {
   readonly kind: "text";
   readonly fallback?: string;
 }
-export interface DayArgument extends ArgumentWords {
+export interface DayArgument extends ArgumentBase {
   readonly kind: "day";
 }
 /** A feed's label: a text, which maps like any scalar, or a table of feeds, one row each. */
-export interface LabelArgument extends ArgumentWords {
+export interface LabelArgument extends ArgumentBase {
   readonly kind: "label";
 }
 /** A key range: with a heading its first cell is its own heading. */
-export interface KeyArgument extends ArgumentWords {
+export interface KeyArgument extends ArgumentBase {
   readonly kind: "key";
 }
 /** A range with a heading row, read once for all rows. `columns` names those that must be there. */
-export interface TableArgument extends ArgumentWords {
+export interface TableArgument extends ArgumentBase {
   readonly kind: "table";
   readonly columns: readonly string[];
 }
-export interface HeadingArgument extends ArgumentWords {
+export interface HeadingArgument extends ArgumentBase {
   readonly kind: "heading";
 }
 
@@ -77,44 +75,10 @@ export type LabelSource =
   | { readonly kind: "cell"; readonly cell: Cell }
   | { readonly kind: "row"; readonly table: Table; readonly row: number };
 
-/** A date cell in an example, written as an ISO day. */
-export interface ExampleDay {
-  readonly day: string;
-}
-export type ExampleCell = number | string | boolean | ExampleDay;
-/** One cell, or a range as rows of cells. */
-export type ExampleValue = ExampleCell | readonly (readonly ExampleCell[])[];
-
-export interface Example {
-  /** The call as a person types it: literals as in `args`, a reference such as A2:A5 where `args` holds a range. */
-  readonly formula: string;
-  readonly args: readonly ExampleValue[];
-  /** What comes out. Numbers are compared within `within` (relative, default 1e-6). */
-  readonly gives: ExampleValue;
-  readonly within?: number;
-  /** Where the expected value comes from. */
-  readonly source: string;
-}
-
-/** What the README prints besides and the tests try; kept apart, so that it is not shipped with every call. */
-export interface FunctionReference {
-  /** Name of the function it belongs to. */
-  readonly name: string;
-  readonly examples: readonly Example[];
-  readonly sources: readonly string[];
-  readonly seeAlso: readonly string[];
-}
-
 export interface FunctionRecord {
   readonly name: string;
   readonly group: "FEED" | "WATER" | "METER" | "ROOT";
-  /** One sentence, starts with a verb. */
-  readonly summary: string;
   readonly args: readonly Argument[];
-  /** What comes back, with its unit. */
-  readonly result: string;
-  /** Calls as a person types them; each is tried as an example in the group's reference. */
-  readonly formulas: readonly string[];
   /**
    * `rows`: tables are read once and come in `fixed`; what `prepare` returns is called for each row with the
    * scalars of that row and answers with one cell or a row of cells. `whole`: called once, answers with a

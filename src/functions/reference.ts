@@ -1,21 +1,25 @@
-/** Examples, sources and see-also of every custom function: for the README and the tests, not for the bundle. */
+/** All custom functions with their words, in the order of the registry: for stubs, README, panel and tests, not for the bundle. */
 
-import { FEED_REFERENCE } from "./feed-examples.ts";
-import { METER_REFERENCE } from "./meter-examples.ts";
-import type { FunctionReference } from "./record.ts";
-import { ROOT_REFERENCE } from "./root-examples.ts";
-import { WATER_REFERENCE } from "./water-examples.ts";
+import { FEED_WORDS } from "./feed-words.ts";
+import { METER_WORDS } from "./meter-words.ts";
+import { REGISTRY } from "./registry.ts";
+import { ROOT_WORDS } from "./root-words.ts";
+import { WATER_WORDS } from "./water-words.ts";
+import type { FunctionReference, FunctionWords } from "./words.ts";
 
-export const REFERENCE: readonly FunctionReference[] = [
-  ...FEED_REFERENCE,
-  ...WATER_REFERENCE,
-  ...METER_REFERENCE,
-  ...ROOT_REFERENCE,
-];
+const WORDS: Readonly<Record<string, FunctionWords>> = { ...FEED_WORDS, ...WATER_WORDS, ...METER_WORDS, ...ROOT_WORDS };
 
-/** What belongs to the function `name`. Throws when nothing does. */
-export function referenceOf(name: string): FunctionReference {
-  const found = REFERENCE.find((reference) => reference.name === name);
-  if (found === undefined) throw new Error(`${name} has no examples and no sources.`);
+function said<Said>(found: Said | undefined, of: string): Said {
+  if (found === undefined) throw new Error(`Nothing is said about ${of}.`);
   return found;
 }
+
+export const REFERENCE: readonly FunctionReference[] = REGISTRY.map(({ name, group, args }) => {
+  const words = said(WORDS[name], name);
+  return {
+    ...words,
+    name,
+    group,
+    args: args.map((argument) => ({ ...argument, help: said(words.args[argument.name], `${name}: ${argument.name}`) })),
+  };
+});

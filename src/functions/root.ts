@@ -9,47 +9,36 @@ import { readEvents, readRootLog } from "./root-log.ts";
 const LOG_COLUMNS = ["Date", "Plant", "Event"];
 const EVENT_COLUMNS = ["Event", "Disturbs roots"];
 
-const plants: Argument = {
+const plants = {
   name: "plants",
   kind: "key",
-  help: "Names of plants, one cell or a range of one column; case and spaces around them do not matter.",
-};
-const log: Argument = {
+} as const satisfies Argument;
+const log = {
   name: "log",
   kind: "table",
   columns: LOG_COLUMNS,
-  help: "The care log with its heading row; it needs the columns Date, Plant and Event, in any order.",
-};
-const asOf: Argument = {
+} as const satisfies Argument;
+const asOf = {
   name: "asOf",
   kind: "day",
-  help: "The day to count to: a cell with a date, such as the one for today on the Settings tab. Later rows of the log do not count yet.",
-};
-const heading: Argument = {
+} as const satisfies Argument;
+const heading = {
   name: "heading",
   kind: "heading",
   optional: true,
-  help: "Optional. A heading such as Days at rest: then the first cell of plants is taken as that range's own heading and the result begins with this text, so the formula can stand in the heading row and survive every sort.",
-};
-const events: Argument = {
+} as const satisfies Argument;
+const events = {
   name: "events",
   kind: "table",
   columns: EVENT_COLUMNS,
   optional: true,
-  help: "Optional. A table with the columns Event and Disturbs roots (yes or no) that goes before the built-in list.",
-};
+} as const satisfies Argument;
 
-export const ROOT_RECORDS: readonly FunctionRecord[] = [
+export const ROOT_RECORDS = [
   {
     name: "ROOT_LAST",
     group: "ROOT",
-    summary: "Finds the day on which each plant's roots were last disturbed.",
     args: [plants, log, heading, events],
-    result: "A date for each plant; nothing where no disturbance is on record.",
-    formulas: [
-      "=ROOT_LAST(\"desk pothos\", 'Care log'!A1:C5)",
-      "=ROOT_LAST(A1:A4, 'Care log'!A1:C5, \"Last disturbed\")",
-    ],
     compute: {
       kind: "rows",
       prepare: (fixed) => {
@@ -64,13 +53,7 @@ export const ROOT_RECORDS: readonly FunctionRecord[] = [
   {
     name: "ROOT_REST",
     group: "ROOT",
-    summary: "Counts the whole days for which each plant's roots have been left alone.",
     args: [plants, log, asOf, heading, events],
-    result: "Calendar days from the last disturbance to asOf for each plant; nothing where none is on record.",
-    formulas: [
-      "=ROOT_REST(\"Window fern\", 'Care log'!A1:C5, DATE(2026,3,31))",
-      "=ROOT_REST(A1:A4, 'Care log'!A1:C5, Settings!B2, \"Days at rest\")",
-    ],
     compute: {
       kind: "rows",
       prepare: (fixed) => {
@@ -86,13 +69,7 @@ export const ROOT_RECORDS: readonly FunctionRecord[] = [
   {
     name: "ROOT_BOARD",
     group: "ROOT",
-    summary: "Lists the plants by how long their roots have been left alone, longest rest first.",
     args: [plants, log, asOf, events],
-    result: "A table Plant, Days at rest, Last event, Date; plants never disturbed come last, each name once.",
-    formulas: [
-      "=ROOT_BOARD(A2:A4, 'Care log'!A1:C5, Settings!B2)",
-      "=ROOT_BOARD(A2:A3, 'Care log'!A1:C5, DATE(2026,3,31), Events!A1:B2)",
-    ],
     compute: {
       kind: "whole",
       answer: (fixed, row) => {
@@ -111,4 +88,4 @@ export const ROOT_RECORDS: readonly FunctionRecord[] = [
       },
     },
   },
-];
+] as const satisfies readonly FunctionRecord[];

@@ -7,7 +7,7 @@ import { readText } from "../core/reading.ts";
 import { badRow, type DateMaker, hostRow, rectangle } from "./answers.ts";
 import type { Argument, FixedArguments, FunctionRecord, Key, RowArguments, ScalarArgument, Table } from "./record.ts";
 import { REGISTRY } from "./registry.ts";
-import { readScalar, type Scalar, type ScalarValue } from "./scalars.ts";
+import { readScalar, type Scalar, type ScalarValue, wanted } from "./scalars.ts";
 import { isBlankCell, readTable, rowsOf, withoutBlankEnd } from "./table.ts";
 
 export interface RunnerHost {
@@ -40,7 +40,10 @@ function countArguments({ name, args: declared }: FunctionRecord, args: readonly
   }
   const missing = declared.slice(args.length).find((argument) => argument.optional !== true);
   if (missing !== undefined) {
-    throw new BadInput("too-few", `${name} also needs ${missing.name}. ${missing.help}`);
+    throw new BadInput(
+      "too-few",
+      `${name} also needs ${missing.name}. ${wanted(missing, missing.kind === "number" ? missing.unit : undefined)}.`,
+    );
   }
 }
 

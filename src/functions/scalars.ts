@@ -4,7 +4,7 @@ import { type DayReader, readCell } from "../core/cell.ts";
 import { BadInput } from "../core/errors.ts";
 import { readChoice, readDay, readNumber, readText } from "../core/reading.ts";
 import { sayList } from "../core/saying.ts";
-import type { LabelSource, ScalarArgument } from "./record.ts";
+import type { Argument, LabelSource, ScalarArgument } from "./record.ts";
 import { isBlankCell, readTable, rowsOf, withoutBlankEnd } from "./table.ts";
 
 /** What a scalar argument holds in one row once it is read; null where an optional one is left out. */
@@ -72,8 +72,8 @@ interface Reading {
   readonly unit: string | undefined;
 }
 
-/** What a blank cell is told when the argument is not optional. */
-function wanted(argument: ScalarArgument, unit: string | undefined): string {
+/** What is told when an argument that is not optional is blank or not given. */
+export function wanted(argument: Argument, unit?: string): string {
   switch (argument.kind) {
     case "number":
       return unit === undefined ? "Give a number" : `Give a number in ${unit}`;
@@ -86,6 +86,10 @@ function wanted(argument: ScalarArgument, unit: string | undefined): string {
       return "Give a text";
     case "label":
       return 'Give a label like "10-5-5", or a table of feeds';
+    case "table":
+      return "Give a range with a heading row";
+    case "heading":
+      return "Give a text, such as Days at rest";
   }
 }
 

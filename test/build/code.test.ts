@@ -5,7 +5,6 @@ import * as esbuild from "esbuild";
 import { describe, expect, it } from "vitest";
 import { ENTRY_POINTS } from "../../src/build/stubs.ts";
 import { REFERENCE } from "../../src/functions/reference.ts";
-import { REGISTRY } from "../../src/functions/registry.ts";
 import { call, expectCells, hostCells, plain } from "../functions/cells.ts";
 import { CODE, shippedRealm } from "./realm.ts";
 
@@ -14,7 +13,7 @@ describe("what is public", () => {
     const context = vm.createContext({});
     vm.runInContext(CODE, context);
     const functions = Object.keys(context).filter((name) => typeof context[name] === "function");
-    expect(functions.sort()).toEqual([...REGISTRY.map((record) => record.name), ...ENTRY_POINTS].sort());
+    expect(functions.sort()).toEqual([...REFERENCE.map((one) => one.name), ...ENTRY_POINTS].sort());
     // Objects cannot be called from a cell or from the panel; the second is where zod keeps its settings.
     const others = Object.keys(context).filter((name) => typeof context[name] !== "function");
     expect(others.sort()).toEqual(["Stillroot", "__zod_globalConfig"]);
@@ -23,6 +22,21 @@ describe("what is public", () => {
   it("answers every entry point in the bundle", () => {
     const names = vm.runInNewContext(`${CODE}; Object.keys(Stillroot)`) as string[];
     expect(Array.from(names).sort()).toEqual(["call", ...ENTRY_POINTS].sort());
+  });
+});
+
+describe("the words of the functions", () => {
+  const bundle = CODE.slice(0, CODE.indexOf("\n/**\n"));
+  const stubs = CODE.slice(bundle.length);
+
+  it("stand in the comments of the stubs only, which a call has nothing to do with", () => {
+    expect(bundle).toContain("METER_AT25");
+    const words = REFERENCE.flatMap(({ summary, result, args, examples, sources }) => ({
+      printed: [summary, ...args.map(({ help }) => help)],
+      kept: [result, ...examples.map(({ formula }) => formula), ...sources],
+    }));
+    for (const text of words.flatMap(({ printed }) => printed)) expect(stubs).toContain(text);
+    for (const text of words.flatMap(({ printed, kept }) => [...printed, ...kept])) expect(bundle).not.toContain(text);
   });
 });
 
@@ -79,7 +93,7 @@ describe("loading", () => {
   });
 });
 
-describe.each(REGISTRY.map((record) => [record.name, record] as const))("the stub %s", (name, record) => {
+describe.each(REFERENCE.map((record) => [record.name, record] as const))("the stub %s", (name, record) => {
   const found = new RegExp(`/\\*\\*\\n((?: \\*(?:[ ][^\\n]*)?\\n)+) \\*/\\nfunction ${name}\\(([^)]*)\\) \\{`).exec(
     CODE,
   );

@@ -5,10 +5,12 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "n
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
+import { readFormulas } from "../../sidebar/formulas.ts";
 import { withReference } from "../../src/build/readme.ts";
 import { formulaStub } from "../../src/build/stubs.ts";
-import type { FunctionRecord } from "../../src/functions/record.ts";
-import { REGISTRY } from "../../src/functions/registry.ts";
+import { functionHelp } from "../../src/functions/catalogue.ts";
+import { REFERENCE } from "../../src/functions/reference.ts";
+import type { FunctionReference } from "../../src/functions/words.ts";
 import { DIST, ROOT } from "./realm.ts";
 
 const page = readFileSync(path.join(DIST, "Sidebar.html"), "utf8");
@@ -55,12 +57,19 @@ describe("dist/", () => {
 });
 
 describe("Sidebar.html", () => {
-  it("is one page with one style and one script, and the place where the panel goes", () => {
+  it("is one page with one style, one script and one list of formulas, and the place where the panel goes", () => {
     expect(page.startsWith("<!doctype html>")).toBe(true);
-    for (const tag of [/<script>/g, /<\/script>/g, /<style>/g, /<\/style>/g]) expect(page.match(tag)?.length).toBe(1);
+    for (const tag of [/<script>/g, /<script /g, /<style>/g, /<\/style>/g]) expect(page.match(tag)?.length).toBe(1);
+    expect(page.match(/<\/script>/g)?.length).toBe(2);
     expect(page).toContain('<div id="panel"></div>');
     expect(page).toContain('<base target="_top">');
     expect(page).not.toContain("<!--");
+  });
+
+  it("holds the help on every formula, as the panel reads it, and no sign in it that could end it", () => {
+    const [, json] = /<script type="application\/json" id="formulas">(.*)<\/script>/.exec(page) ?? [];
+    expect(json).not.toContain("<");
+    expect(readFormulas(json)).toEqual(functionHelp());
   });
 
   it("takes nothing from outside", () => {
@@ -76,7 +85,7 @@ describe("the reference in README.md", () => {
   const readme = readFileSync(path.join(ROOT, "README.md"), "utf8");
 
   it("is what the registry says", () => {
-    expect(withReference(readme, REGISTRY) === readme, "run npm run readme and commit it").toBe(true);
+    expect(withReference(readme, REFERENCE) === readme, "run npm run readme and commit it").toBe(true);
   });
 
   it("is found stale by --check when a word of it changes", () => {
@@ -94,7 +103,7 @@ describe("the reference in README.md", () => {
       expect(check()).toBe("fresh");
       writeFileSync(file, readme.replace("Turns EC into the ppm", "Turns EC into ppm"));
       expect(check()).toMatch(/is stale/);
-      expect(withReference(readFileSync(file, "utf8"), REGISTRY)).toBe(readme);
+      expect(withReference(readFileSync(file, "utf8"), REFERENCE)).toBe(readme);
     } finally {
       rmSync(path.dirname(file), { recursive: true });
     }
@@ -102,18 +111,18 @@ describe("the reference in README.md", () => {
 
   it("leaves everything outside its markers alone, and needs both of them", () => {
     const around = (inside: string) => `before\n<!-- reference: start -->${inside}<!-- reference: end -->\nafter\n`;
-    const written = withReference(around("stale words"), REGISTRY);
+    const written = withReference(around("stale words"), REFERENCE);
     expect(written.startsWith("before\n<!-- reference: start -->\n")).toBe(true);
     expect(written.endsWith("<!-- reference: end -->\nafter\n")).toBe(true);
     expect(written).not.toContain("stale words");
-    expect(withReference(written, REGISTRY)).toBe(written);
-    expect(() => withReference("no markers", REGISTRY)).toThrow(/needs the markers/);
-    expect(() => withReference("<!-- reference: end --><!-- reference: start -->", REGISTRY)).toThrow(/in this order/);
+    expect(withReference(written, REFERENCE)).toBe(written);
+    expect(() => withReference("no markers", REFERENCE)).toThrow(/needs the markers/);
+    expect(() => withReference("<!-- reference: end --><!-- reference: start -->", REFERENCE)).toThrow(/in this order/);
   });
 });
 
 describe("a stub", () => {
-  const [record] = REGISTRY as readonly [FunctionRecord, ...FunctionRecord[]];
+  const [record] = REFERENCE as readonly [FunctionReference, ...FunctionReference[]];
 
   it("keeps a help of several lines on one line, because the host drops the breaks", () => {
     const text = formulaStub({ ...record, summary: "First line\n  and second." });

@@ -1,8 +1,8 @@
 /** Cells for tests: examples turned into what a host hands over, and answers compared with what is expected. */
 
 import { expect } from "vitest";
-import type { ExampleValue } from "../../src/functions/record.ts";
 import { createRunner } from "../../src/functions/runner.ts";
+import type { ExampleValue } from "../../src/functions/words.ts";
 
 const DAY_MS = 86_400_000;
 

@@ -2,8 +2,7 @@
 
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { referenceOf } from "../../src/functions/reference.ts";
-import { REGISTRY } from "../../src/functions/registry.ts";
+import { REFERENCE } from "../../src/functions/reference.ts";
 import { call, date, hostCells } from "./cells.ts";
 
 /** Cells as hosts, people and mishaps make them. */
@@ -77,7 +76,7 @@ function checkAnswer(name: string, args: readonly unknown[], headingRows: number
   return "answered";
 }
 
-describe.each(REGISTRY.map((record) => [record.name, record] as const))("%s", (name, record) => {
+describe.each(REFERENCE.map((one) => [one.name, one] as const))("%s", (name, record) => {
   // ROOT_BOARD puts its heading over a list that came without one.
   const headingRows = name === "ROOT_BOARD" ? 1 : 0;
 
@@ -91,7 +90,7 @@ describe.each(REGISTRY.map((record) => [record.name, record] as const))("%s", (n
   });
 
   it("answers or refuses its own examples with one argument spoilt, or one cell", () => {
-    const { examples } = referenceOf(name);
+    const { examples } = record;
     const outcomes = new Set<string>();
     fc.assert(
       fc.property(

@@ -8,11 +8,10 @@ const column = (...values: unknown[]): unknown[][] => values.map((value) => [val
 const blanks = (count: number): unknown[][] => Array.from({ length: count }, () => [""]);
 
 describe("counting arguments", () => {
-  it("names the argument that is missing and what it is for", () => {
-    expect(outcome("METER_TDS", 1)).toBe(
-      "throws: METER_TDS also needs scale. The meter's scale: 500, 640 or 700, as printed on it or in its manual.",
-    );
-    expect(outcome("WATER_CLASS")).toMatch(/^throws: WATER_CLASS also needs hardness\./);
+  it("names the argument that is missing and what to give", () => {
+    expect(outcome("METER_TDS", 1)).toBe("throws: METER_TDS also needs scale. Give 500, 640 or 700.");
+    expect(outcome("WATER_CLASS")).toBe("throws: WATER_CLASS also needs hardness. Give a number in mg/L CaCO3.");
+    expect(outcome("ROOT_LAST", "Fern")).toBe("throws: ROOT_LAST also needs log. Give a range with a heading row.");
   });
 
   it("counts those that are too many and lists those it takes", () => {

@@ -4,6 +4,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { FunctionHelp } from "../../sidebar/formulas.ts";
 import type { Request } from "../../src/app/contract.ts";
 import { launch } from "../browser/chromium.ts";
 import { type Behaviour, openPanel, overflows } from "./page.ts";
@@ -47,18 +48,20 @@ function hardSheet(): ReturnType<typeof sheet> {
     batches: batches.map((batch) => ({ ...batch, doses: `${LONG} 1 g/L` })),
     events: [...events, { event: LONG, disturbsRoots: true }],
     problems: [LONG],
-    functions: [
-      {
-        name: "A_FUNCTION",
-        summary: LONG,
-        call: `A_FUNCTION(${LONG})`,
-        args: [{ name: LONG, help: LONG, optional: true }],
-        result: LONG,
-        examples: [`=A_FUNCTION("${LONG}")`],
-      },
-    ],
   });
 }
+
+/** Help that is hard on the layout. */
+const HARD_FORMULAS: readonly FunctionHelp[] = [
+  {
+    name: "A_FUNCTION",
+    summary: LONG,
+    call: `A_FUNCTION(${LONG})`,
+    args: [{ name: LONG, help: LONG, optional: true }],
+    result: LONG,
+    examples: [`=A_FUNCTION("${LONG}")`],
+  },
+];
 
 const TABS = { tabs: [{ tab: "My plants", headings: ["Name", "Room", LONG], rows: 31 }] };
 
@@ -138,11 +141,11 @@ afterAll(() => browser.close());
 
 describe.each(["light", "dark"] as const)("in %s", (scheme) => {
   describe.each([
-    ["a common sheet", sheet],
-    ["a sheet that is hard on the layout", hardSheet],
-  ])("with %s", (_, make) => {
+    ["a common sheet", sheet, undefined],
+    ["a sheet that is hard on the layout", hardSheet, HARD_FORMULAS],
+  ])("with %s", (_, make, formulas) => {
     test.each(STATES)("%s", async (__, reach) => {
-      const opened = await openPanel(browser, { scheme, behave: behave(make()) });
+      const opened = await openPanel(browser, { scheme, behave: behave(make()), ...(formulas && { formulas }) });
       try {
         await opened.page.getByRole("heading", { name: "Mix a batch" }).waitFor();
         await reach(opened.page);

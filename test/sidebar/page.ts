@@ -2,6 +2,7 @@
 
 import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
+import type { FunctionHelp } from "../../sidebar/formulas.ts";
 import { type Request, request as requestSchema } from "../../src/app/contract.ts";
 
 /** What the fake sheet does with one request: answers, loses the answer, or throws. */
@@ -37,11 +38,22 @@ export interface PanelOptions {
   readonly behave: (request: Request, number: number) => Behaviour | Promise<Behaviour>;
   readonly scheme?: "light" | "dark";
   readonly html?: string;
+  /** Help on formulas in place of what the build put into the page; null takes it out. */
+  readonly formulas?: readonly FunctionHelp[] | null;
   readonly height?: number;
 }
 
+function withFormulas(page: string, formulas: readonly FunctionHelp[] | null | undefined): string {
+  if (formulas === undefined) return page;
+  const json = JSON.stringify(formulas).replace(/</g, "\\u003c");
+  return page.replace(/(<script type="application\/json" id="formulas">).*(<\/script>)/, (_, start, end) =>
+    formulas === null ? "" : `${start}${json}${end}`,
+  );
+}
+
 export async function openPanel(browser: Browser, options: PanelOptions): Promise<OpenPanel> {
-  const html = readFileSync(options.html ?? new URL("../../dist/Sidebar.html", import.meta.url), "utf8");
+  const built = readFileSync(options.html ?? new URL("../../dist/Sidebar.html", import.meta.url), "utf8");
+  const html = withFormulas(built, options.formulas);
   const context = await browser.newContext({
     viewport: { width: 300, height: options.height ?? 700 },
     colorScheme: options.scheme ?? "light",

@@ -2,12 +2,12 @@
 
 import { describe, expect, test } from "vitest";
 import { tabStorage } from "../../sidebar/drafts.ts";
-import { findFunctions } from "../../sidebar/formulas.ts";
+import { findFunctions, readFormulas } from "../../sidebar/formulas.ts";
 import { besides, gauges } from "../../sidebar/gauge.ts";
 import { randomId } from "../../sidebar/ids.ts";
 import { columnsProblem, guessColumns } from "../../sidebar/own-list.ts";
 import { showDay } from "../../sidebar/show.ts";
-import { sheet } from "./sheet.ts";
+import { FORMULAS } from "./sheet.ts";
 import { openTestPanel, said } from "./world.ts";
 
 describe("columns of one's own list", () => {
@@ -68,13 +68,18 @@ describe("one's name", () => {
 });
 
 describe("formulas", () => {
-  const { functions } = sheet();
-  const found = (find: string): string[] => findFunctions(functions, find).map(({ name }) => name);
+  const found = (find: string): string[] => findFunctions(FORMULAS, find).map(({ name }) => name);
   test("are found by any words, those with the word in the name first", () => {
     expect(found("")).toEqual(["WATER_HARDNESS", "ROOT_REST"]);
     expect(found("days ROOT")).toEqual(["ROOT_REST"]);
     expect(found("calcium")).toEqual(["WATER_HARDNESS"]);
     expect(found("rocket")).toEqual([]);
+  });
+  test("are read from the page, and a page without them or with spoilt ones gives none", () => {
+    expect(readFormulas(JSON.stringify(FORMULAS))).toEqual(FORMULAS);
+    for (const spoilt of [undefined, null, "", "{", "{}", "null", '[1, {"name": "F"}, null]']) {
+      expect(readFormulas(spoilt)).toEqual([]);
+    }
   });
 });
 

@@ -1,5 +1,6 @@
 /** What a small household's sheet answers to "load": invented plants, salts by chemical name with analyses from their formulas. */
 
+import type { FunctionHelp } from "../../sidebar/formulas.ts";
 import type { Loaded } from "../../src/app/contract.ts";
 
 /**
@@ -77,28 +78,6 @@ export function sheet(change: Partial<Loaded> = {}): Loaded {
         measuredPH: 5.9,
       },
     ],
-    functions: [
-      {
-        name: "WATER_HARDNESS",
-        summary: "Gives the total hardness of a water.",
-        call: "WATER_HARDNESS(calcium, magnesium, [unit])",
-        args: [
-          { name: "calcium", help: "Calcium in mg/L.", optional: false },
-          { name: "magnesium", help: "Magnesium in mg/L.", optional: false },
-          { name: "unit", help: "Unit of the answer, mg/L CaCO3 when left out.", optional: true },
-        ],
-        result: "Hardness in the unit asked for.",
-        examples: ["=WATER_HARDNESS(62, 9)", '=WATER_HARDNESS(B2:B, C2:C, "dH")'],
-      },
-      {
-        name: "ROOT_REST",
-        summary: "Counts the whole days since each plant's roots were last disturbed.",
-        call: "ROOT_REST(plants, log, asOf, [heading], [events])",
-        args: [{ name: "plants", help: "Names of plants.", optional: false }],
-        result: "Days; blank where no disturbance is on record.",
-        examples: ["=ROOT_REST(A2:A, 'Care log'!A:G, Settings!B2)"],
-      },
-    ],
     problems: [
       'Ca in row 4 of Waters is "a lot". Give a plain number in mg/L, like 1.2.',
       "This spreadsheet has no tab “Events”. Choose “Set up tabs” from the Stillroot menu: it adds what is missing and leaves all else as it is.",
@@ -106,3 +85,27 @@ export function sheet(change: Partial<Loaded> = {}): Loaded {
     ...change,
   };
 }
+
+/** Help on two formulas, in words of the test's own. */
+export const FORMULAS: readonly FunctionHelp[] = [
+  {
+    name: "WATER_HARDNESS",
+    summary: "Gives the total hardness of a water.",
+    call: "WATER_HARDNESS(calcium, magnesium, [unit])",
+    args: [
+      { name: "calcium", help: "Calcium in mg/L.", optional: false },
+      { name: "magnesium", help: "Magnesium in mg/L.", optional: false },
+      { name: "unit", help: "Unit of the answer, mg/L CaCO3 when left out.", optional: true },
+    ],
+    result: "Hardness in the unit asked for.",
+    examples: ["=WATER_HARDNESS(62, 9)", '=WATER_HARDNESS(B2:B, C2:C, "dH")'],
+  },
+  {
+    name: "ROOT_REST",
+    summary: "Counts the whole days since each plant's roots were last disturbed.",
+    call: "ROOT_REST(plants, log, asOf, [heading], [events])",
+    args: [{ name: "plants", help: "Names of plants.", optional: false }],
+    result: "Days; blank where no disturbance is on record.",
+    examples: ["=ROOT_REST(A2:A, 'Care log'!A:G, Settings!B2)"],
+  },
+];

@@ -4,7 +4,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Request } from "../../src/app/contract.ts";
 import { launch } from "../browser/chromium.ts";
-import { type Behaviour, type OpenPanel, openPanel } from "./page.ts";
+import { type Behaviour, type OpenPanel, openPanel, type PanelOptions } from "./page.ts";
 import { sheet } from "./sheet.ts";
 
 const WRITTEN = { answer: { ok: true, reply: { written: 1, already: 0, differing: [] } } } as const;
@@ -19,8 +19,10 @@ afterAll(() => browser.close());
 async function open(
   others: (request: Request, number: number) => Behaviour | Promise<Behaviour>,
   change: Parameters<typeof sheet>[0] = {},
+  options: Pick<PanelOptions, "formulas"> = {},
 ): Promise<OpenPanel> {
   const opened = await openPanel(browser, {
+    ...options,
     behave: (request, number) =>
       request.ask === "load" ? { answer: { ok: true, reply: sheet(change) } } : others(request, number),
   });
@@ -159,11 +161,14 @@ test("feeds that may not enter a recipe are on the shelf with the reason, and ca
 
 test("texts from the sheet are shown as text", async () => {
   const trap = "<img src=x onerror=document.title='run'><b>bold</b>";
-  const opened = await open(() => WRITTEN, {
-    problems: [trap],
-    functions: [{ name: "F", summary: trap, call: trap, args: [], result: trap, examples: [trap] }],
-    plants: [{ plant: trap, kind: trap, place: trap, potMl: null, restDays: 1, lastEvent: trap }],
-  });
+  const opened = await open(
+    () => WRITTEN,
+    {
+      problems: [trap],
+      plants: [{ plant: trap, kind: trap, place: trap, potMl: null, restDays: 1, lastEvent: trap }],
+    },
+    { formulas: [{ name: "F", summary: trap, call: trap, args: [], result: trap, examples: [trap] }] },
+  );
   const { page } = opened;
   await page.getByRole("button", { name: "Log care" }).click();
   await page.getByRole("checkbox", { name: trap }).waitFor();
@@ -171,6 +176,13 @@ test("texts from the sheet are shown as text", async () => {
   await page.getByRole("listitem").filter({ hasText: trap }).first().waitFor();
   expect(await page.locator("img, b").count()).toBe(0);
   expect(await page.title()).toBe("Stillroot");
+  await opened.close();
+});
+
+test("a page without the help on formulas says so, and all else works", async () => {
+  const opened = await open(() => WRITTEN, {}, { formulas: null });
+  await opened.page.getByRole("button", { name: "Set up" }).click();
+  await opened.page.getByText("The help on the formulas is missing from this page.").waitFor();
   await opened.close();
 });
 

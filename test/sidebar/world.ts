@@ -5,7 +5,7 @@ import { createAsk } from "../../sidebar/calls.ts";
 import type { DraftStorage } from "../../sidebar/drafts.ts";
 import { createPanel, type Panel } from "../../sidebar/panel-state.ts";
 import type { Ask, Loaded, RequestFor } from "../../src/app/contract.ts";
-import { sheet } from "./sheet.ts";
+import { FORMULAS, sheet } from "./sheet.ts";
 
 /** One call that waits for its answer. */
 export interface Waiting {
@@ -112,6 +112,7 @@ export async function openTestPanel(
       return `${prefix}-id-${count}`;
     },
     storage,
+    formulas: FORMULAS,
   });
   panel.loading.press();
   await host.last().reply(sheet(change));

@@ -1,6 +1,7 @@
-/** Examples and sources of the custom functions on roots left alone; they are tried by tests and printed, never shipped. */
+/** What is said about the custom functions on roots left alone, with examples that tests try; printed, never shipped with a call. */
 
-import type { ExampleValue, FunctionReference } from "./record.ts";
+import type { ROOT_RECORDS } from "./root.ts";
+import type { ExampleValue, WordsOf } from "./words.ts";
 
 const EXAMPLE_LOG: ExampleValue = [
   ["Date", "Plant", "Event"],
@@ -13,9 +14,20 @@ const BY_CALENDAR = "Counted on a calendar; the plants are made up.";
 const PRACTICE =
   "Which events disturb roots: common practice, no source. Decayed hairs taken off by hand do not; a repot, a root trim and a rinse out of the pot do";
 
-export const ROOT_REFERENCE: readonly FunctionReference[] = [
-  {
-    name: "ROOT_LAST",
+const PLANTS_HELP = "Names of plants, one cell or a range of one column; case and spaces around them do not matter.";
+const LOG_HELP = "The care log with its heading row; it needs the columns Date, Plant and Event, in any order.";
+const HEADING_HELP =
+  "Optional. A heading such as Days at rest: then the first cell of plants is taken as that range's own heading and the result begins with this text, so the formula can stand in the heading row and survive every sort.";
+const EVENTS_HELP =
+  "Optional. A table with the columns Event and Disturbs roots (yes or no) that goes before the built-in list.";
+const ASOF_HELP =
+  "The day to count to: a cell with a date, such as the one for today on the Settings tab. Later rows of the log do not count yet.";
+
+export const ROOT_WORDS: WordsOf<typeof ROOT_RECORDS> = {
+  ROOT_LAST: {
+    summary: "Finds the day on which each plant's roots were last disturbed.",
+    args: { plants: PLANTS_HELP, log: LOG_HELP, heading: HEADING_HELP, events: EVENTS_HELP },
+    result: "A date for each plant; nothing where no disturbance is on record.",
     examples: [
       {
         formula: "=ROOT_LAST(\"desk pothos\", 'Care log'!A1:C5)",
@@ -33,8 +45,10 @@ export const ROOT_REFERENCE: readonly FunctionReference[] = [
     sources: [PRACTICE],
     seeAlso: ["ROOT_REST", "ROOT_BOARD"],
   },
-  {
-    name: "ROOT_REST",
+  ROOT_REST: {
+    summary: "Counts the whole days for which each plant's roots have been left alone.",
+    args: { plants: PLANTS_HELP, log: LOG_HELP, asOf: ASOF_HELP, heading: HEADING_HELP, events: EVENTS_HELP },
+    result: "Calendar days from the last disturbance to asOf for each plant; nothing where none is on record.",
     examples: [
       {
         formula: "=ROOT_REST(\"Window fern\", 'Care log'!A1:C5, DATE(2026,3,31))",
@@ -57,8 +71,10 @@ export const ROOT_REFERENCE: readonly FunctionReference[] = [
     sources: [PRACTICE],
     seeAlso: ["ROOT_LAST", "ROOT_BOARD"],
   },
-  {
-    name: "ROOT_BOARD",
+  ROOT_BOARD: {
+    summary: "Lists the plants by how long their roots have been left alone, longest rest first.",
+    args: { plants: PLANTS_HELP, log: LOG_HELP, asOf: ASOF_HELP, events: EVENTS_HELP },
+    result: "A table Plant, Days at rest, Last event, Date; plants never disturbed come last, each name once.",
     examples: [
       {
         formula: "=ROOT_BOARD(A2:A4, 'Care log'!A1:C5, Settings!B2)",
@@ -93,4 +109,4 @@ export const ROOT_REFERENCE: readonly FunctionReference[] = [
     sources: [PRACTICE],
     seeAlso: ["ROOT_REST", "ROOT_LAST"],
   },
-];
+};

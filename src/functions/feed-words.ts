@@ -1,6 +1,9 @@
-/** Examples and sources of the custom functions on feeds; they are tried by tests and printed, never shipped. */
+/** What is said about the custom functions on feeds, with examples that tests try; printed, never shipped with a call. */
 
-import type { ExampleValue, FunctionReference } from "./record.ts";
+import { DOSE_UNITS } from "../core/dose.ts";
+import { ELEMENTS } from "../core/elements.ts";
+import type { FEED_RECORDS } from "./feed.ts";
+import type { ExampleValue, WordsOf } from "./words.ts";
 
 /** Percent by formula weight [CIAAW 2021], as a label of the pure salt would print it. */
 const SALTS: ExampleValue = [
@@ -17,9 +20,25 @@ const GRADE_LAW =
 const HANDBOOK_44 = "NIST Handbook 44, Appendix C, for the units";
 const WEIGHTS = "CIAAW 2021 atomic weights";
 
-export const FEED_REFERENCE: readonly FunctionReference[] = [
-  {
-    name: "FEED_PPM",
+const ELEMENTS_HELP = `Optional. Elements wanted, such as "N P K" or "Fe"; ${ELEMENTS.join(" ")} when left out.`;
+const FEEDS_HELP =
+  "The feeds with their heading row, as on the Feeds tab: Feed, and percent of what the label prints (N, P2O5, K2O, P, K, Ca, Mg and so on), Basis, Density.";
+const WATER_HELP =
+  "Optional. The water before any feed: a heading row as on the Waters tab and one row of mg/L; pure water when left out.";
+
+export const FEED_WORDS: WordsOf<typeof FEED_RECORDS> = {
+  FEED_PPM: {
+    summary: "Works out how much of each element a dose of a feed brings into the water.",
+    args: {
+      label:
+        'The printed analysis: "10-5-5", "10-5-5 Ca 4 Mg 1.2 Fe 0.1", "N 10 P 2.2 K 4.2 elemental", with w/v where the label counts by volume; or a table of feeds with its heading row. In a cell, type a grade with an apostrophe in front, or it becomes a date.',
+      dose: "How much of the feed goes into the water; a cell or a range. Beside a table of feeds the doses begin with the first feed, not with the heading.",
+      unit: `Optional. Unit of the dose: ${DOSE_UNITS.join(", ")} (US measures); g/L when left out.`,
+      elements: ELEMENTS_HELP,
+      density:
+        "Optional. Density of the feed in g/mL; needed for a volume of a feed whose label counts by weight. In a table of feeds its own column Density goes first.",
+    },
+    result: "mg/L (ppm) of each element, one row per dose; nothing for an element the label does not state.",
     examples: [
       {
         formula: '=FEED_PPM("10-5-5", 1, "g/L", "N P K")',
@@ -55,8 +74,15 @@ export const FEED_REFERENCE: readonly FunctionReference[] = [
     sources: [GRADE_LAW, WEIGHTS, HANDBOOK_44],
     seeAlso: ["FEED_MIX", "FEED_SOLVE"],
   },
-  {
-    name: "FEED_MIX",
+  FEED_MIX: {
+    summary: "Adds up what all feeds of a recipe and the water bring together.",
+    args: {
+      feeds: FEEDS_HELP,
+      recipe: `The recipe with its heading row: Feed, Dose, and Unit per litre or gallon (${DOSE_UNITS.join(", ")}).`,
+      water: WATER_HELP,
+      elements: ELEMENTS_HELP,
+    },
+    result: "mg/L of each element in one row; nothing for an element that neither a label nor the water states.",
     examples: [
       {
         formula: '=FEED_MIX(Feeds!A1:G5, A1:C5, , "N P K Ca Mg S")',
@@ -101,8 +127,17 @@ export const FEED_REFERENCE: readonly FunctionReference[] = [
     sources: [HOAGLAND, WEIGHTS, HANDBOOK_44],
     seeAlso: ["FEED_PPM", "FEED_SOLVE"],
   },
-  {
-    name: "FEED_SOLVE",
+  FEED_SOLVE: {
+    summary: "Finds the doses of the feeds at hand that come closest to a target.",
+    args: {
+      target:
+        "The target: a heading row of elements, as on the Targets tab, and one row of mg/L. A blank is not counted, 0 is wanted to be 0.",
+      feeds: FEEDS_HELP,
+      water: WATER_HELP,
+      litres: "Optional. Litres of the batch; the column Batch then gives grams or mL for all of it.",
+    },
+    result:
+      "A table Feed, Dose, Unit, Batch: the doses per litre, none negative, for the least sum of squared relative errors; below them the feeds that may not enter, and why.",
     examples: [
       {
         formula: "=FEED_SOLVE(Targets!A1:F2, Feeds!A1:G5)",
@@ -151,4 +186,4 @@ export const FEED_REFERENCE: readonly FunctionReference[] = [
     sources: [HOAGLAND, "Lawson & Hanson 1974, Solving Least Squares Problems, ch. 23"],
     seeAlso: ["FEED_MIX", "FEED_PPM"],
   },
-];
+};

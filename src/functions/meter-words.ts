@@ -1,13 +1,21 @@
-/** Examples and sources of the custom functions on meter readings; they are tried by tests and printed, never shipped. */
+/** What is said about the custom functions on meter readings, with examples that tests try; printed, never shipped with a call. */
 
-import type { FunctionReference } from "./record.ts";
+import type { METER_RECORDS } from "./meter.ts";
+import type { WordsOf } from "./words.ts";
 
 const EPA = "US EPA Method 120.1, conductance of 0.01 M potassium chloride";
 const SCALE_SOURCE = "Definition of the scale: 1 mS/cm reads as that many ppm (common practice, no source)";
 
-export const METER_REFERENCE: readonly FunctionReference[] = [
-  {
-    name: "METER_AT25",
+const SCALE_HELP = "The meter's scale: 500, 640 or 700, as printed on it or in its manual.";
+
+export const METER_WORDS: WordsOf<typeof METER_RECORDS> = {
+  METER_AT25: {
+    summary: "Brings a conductivity reading without temperature compensation to 25 °C.",
+    args: {
+      ec: "EC as the meter showed it at the solution's own temperature, in mS/cm; a cell or a range.",
+      tempC: "Temperature of the solution in °C; a cell or a range.",
+    },
+    result: "EC at 25 °C in mS/cm, one row per reading.",
     examples: [
       {
         formula: "=METER_AT25(1.305, 21)",
@@ -30,8 +38,10 @@ export const METER_REFERENCE: readonly FunctionReference[] = [
     sources: [`${EPA} (1.91 % per °C)`],
     seeAlso: ["METER_TDS", "METER_EC"],
   },
-  {
-    name: "METER_TDS",
+  METER_TDS: {
+    summary: "Turns EC into the ppm that a meter shows on its own scale.",
+    args: { ec: "EC at 25 °C in mS/cm (1413 µS/cm is 1.413); a cell or a range.", scale: SCALE_HELP },
+    result: "ppm as a meter with this scale shows it, one row per reading.",
     examples: [
       {
         formula: "=METER_TDS(1.2, 700)",
@@ -49,8 +59,10 @@ export const METER_REFERENCE: readonly FunctionReference[] = [
     sources: [SCALE_SOURCE],
     seeAlso: ["METER_EC", "METER_AT25"],
   },
-  {
-    name: "METER_EC",
+  METER_EC: {
+    summary: "Turns the ppm a meter shows back into EC.",
+    args: { tds: "Reading in ppm on the scale that follows; a cell or a range.", scale: SCALE_HELP },
+    result: "EC at 25 °C in mS/cm, one row per reading.",
     examples: [
       {
         formula: "=METER_EC(840, 700)",
@@ -71,4 +83,4 @@ export const METER_REFERENCE: readonly FunctionReference[] = [
     sources: [SCALE_SOURCE],
     seeAlso: ["METER_TDS", "METER_AT25"],
   },
-];
+};
