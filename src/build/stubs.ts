@@ -44,7 +44,6 @@ export function formulaStub(record: FunctionReference): string {
     ` * ${oneLine(record.summary)}`,
     " *",
     ...params,
-    ` * @return ${oneLine(record.result)}`,
     " * @customfunction",
     " */",
     `function ${record.name}(${names}) { return ${BUNDLE_NAME}.call("${record.name}", arguments); }`,
