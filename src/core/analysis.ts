@@ -91,6 +91,11 @@ function totalNitrogen(printed: Printed, what: string): number | null {
   return total;
 }
 
+/** To hundredths: 100.4 and 100 must not both be said as 100. */
+function sayHundredths(percent: number): string {
+  return sayGiven(Math.round(percent * 100) / 100);
+}
+
 /** Refuses printed percents that together are more than the whole. */
 function checkWhole(printed: Printed, percent: Amounts, declaration: LabelDeclaration): void {
   const { basis, densityGPerMl, what } = declaration;
@@ -118,7 +123,7 @@ function checkWhole(printed: Printed, percent: Amounts, declaration: LabelDeclar
     const cure = basis === "w/v" && densityGPerMl === null ? ", or give the density" : "";
     throw new BadInput(
       "over-whole",
-      `${what} adds up to ${sayNumber(total)} %, more than ${sayNumber(whole)} %${per}. Compare it with the package${cure}.`,
+      `${what} adds up to ${sayHundredths(total)} %, more than ${sayHundredths(whole)} %${per}. Compare it with the package${cure}.`,
     );
   }
 }
