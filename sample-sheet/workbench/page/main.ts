@@ -194,6 +194,8 @@ async function start(): Promise<void> {
   );
   realm.run("onOpen", [{ authMode: host.ScriptApp.AuthMode.NONE }], "none");
   await firstFormulas(injector);
+  // The host opens nothing by itself; here the first thing seen is to be the sheet with its panel.
+  realm.run("openPanel", [], "full");
   byId("saved").textContent = "All changes kept";
 }
 
