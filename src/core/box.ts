@@ -20,7 +20,7 @@ function dot(a: Float64Array, b: Float64Array): number {
 }
 
 export interface BoxFit {
-  /** Value at `x`: not below the least. */
+  /** |A x − left|² + slope·x at `x`: not below the least. */
   readonly value: number;
   /** Proven: no point of the box has a value below it. */
   readonly bound: number;
@@ -65,7 +65,7 @@ function solveFree(squares: Squares, inside: readonly number[], right: Float64Ar
 }
 
 /**
- * Least |A x − left|² over the columns in `free`, each from 0 to its `most`, `left` being what the fixed columns
+ * Least |A x − left|² + slope·x over the columns in `free`, each from 0 to its `most`, `left` being what the fixed columns
  * leave of b. Block pivoting on the optimality conditions [Kim & Park 2011, SIAM J. Sci. Comput. 33, 3261, here with
  * upper bounds]; should it circle, one index at a time [Murty's rule]. The bound holds wherever the pivoting ends: a
  * convex function lies above its tangent plane, and the plane's least over the box is at a corner.
@@ -73,9 +73,9 @@ function solveFree(squares: Squares, inside: readonly number[], right: Float64Ar
  */
 export function boxLeastSquares(squares: Squares, free: readonly number[], left: Float64Array, box: Box): BoxFit {
   const { columns, products } = squares;
-  const { most, side } = box;
+  const { most, side, slope } = box;
   const x = new Float64Array(columns.length);
-  const pull = free.map((j) => dot(columns[j] as Float64Array, left));
+  const pull = free.map((j) => dot(columns[j] as Float64Array, left) - (slope[j] as number) / 2);
   let fewest = free.length + 1;
   let patience = 3;
   for (let round = 0; round < 40 + 4 * free.length; round++) {
@@ -132,18 +132,24 @@ export function boxLeastSquares(squares: Squares, free: readonly number[], left:
     const column = columns[j] as Float64Array;
     for (let i = 0; i < rest.length; i++) rest[i] = (rest[i] as number) - value * (column[i] as number);
   }
-  const value = dot(rest, rest);
-  let bound = value;
+  let value = dot(rest, rest);
+  let size = dot(left, left);
+  let change = 0;
   for (const j of free) {
-    const slope = -2 * dot(columns[j] as Float64Array, rest);
-    bound += slope * ((slope > 0 ? 0 : (most[j] as number)) - (x[j] as number));
+    const linear = (slope[j] as number) * (x[j] as number);
+    value += linear;
+    size += Math.abs(linear);
+    const rise = (slope[j] as number) - 2 * dot(columns[j] as Float64Array, rest);
+    change += rise * ((rise > 0 ? 0 : (most[j] as number)) - (x[j] as number));
   }
-  return { value, bound: Math.max(bound - ROUNDING * dot(left, left), 0), x };
+  return { value, bound: value + change - ROUNDING * size, x };
 }
 
 export interface Box {
   /** Greatest value of each column, finite. */
   readonly most: Float64Array;
+  /** Added to the square for each unit of x. */
+  readonly slope: Float64Array;
   /** Where each column stood: −1 at 0, 0 inside, 1 at most. */
   readonly side: Int8Array;
 }

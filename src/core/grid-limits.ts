@@ -46,3 +46,23 @@ export class LimitsKept {
     });
   }
 }
+
+/**
+ * The limits as costs: Σ multiplier × (coefficients·x − most), which is not above 0 wherever all limits are kept.
+ * `slope` for each column, `base` once.
+ */
+export function limitCosts(limits: readonly AtMost[], multipliers: readonly number[], columns: number): LimitCosts {
+  const slope = new Float64Array(columns);
+  let base = 0;
+  limits.forEach(({ coefficients, most }, k) => {
+    const multiplier = multipliers[k] as number;
+    base -= multiplier * most;
+    for (let j = 0; j < columns; j++) slope[j] = (slope[j] as number) + multiplier * (coefficients[j] as number);
+  });
+  return { slope, base };
+}
+
+export interface LimitCosts {
+  readonly slope: Float64Array;
+  readonly base: number;
+}

@@ -1,4 +1,4 @@
-/** Which feed to settle first in a search over measurable amounts: the one whose step costs most. */
+/** Where a search over measurable amounts looks: which feed first, and how much of each is worth looking at. */
 
 import type { Squares } from "./box.ts";
 import { type Grid, nearest } from "./grid.ts";
@@ -64,4 +64,25 @@ export function branchingOrder(squares: Squares, grids: readonly Grid[], around:
     open.splice(best, 1);
   }
   return order;
+}
+
+export interface Overshoot {
+  readonly columns: readonly (readonly number[])[];
+  readonly wanted: readonly number[];
+  readonly grids: readonly Grid[];
+}
+
+/**
+ * The most of each feed that can be part of a mix with no element over by more than `reach`: columns have no negative
+ * entries, so what one feed overshoots no other takes back. A feed that holds nothing wanted stays out.
+ */
+export function worthwhileMost({ columns, wanted, grids }: Overshoot, reach: number): Float64Array {
+  return Float64Array.from(columns, (column, j) => {
+    const grid = grids[j] as Grid;
+    let most = Number.POSITIVE_INFINITY;
+    column.forEach((part, i) => {
+      if (part > 0) most = Math.min(most, Math.max((wanted[i] as number) + reach, 0) / part);
+    });
+    return most === Number.POSITIVE_INFINITY ? 0 : grid.at(grid.below(most * (1 + 1e-9)));
+  });
 }

@@ -2,8 +2,9 @@
 
 import { type BoxFit, boxLeastSquares, type Squares, squaresOf } from "./box.ts";
 import { type Grid, nearest } from "./grid.ts";
-import { type AtMost, LimitsKept } from "./grid-limits.ts";
-import { branchingOrder } from "./grid-order.ts";
+import { type AtMost, LimitsKept, limitCosts } from "./grid-limits.ts";
+import { branchingOrder, worthwhileMost } from "./grid-order.ts";
+import { limitedLeastSquares } from "./quadratic.ts";
 
 export interface GridTask {
   /** One for each feed, as long as `wanted`; none negative. A feed whose column is all zeros stays out. */
@@ -35,8 +36,14 @@ const ABSURD_MISFIT = 100;
 
 interface Node {
   readonly fit: BoxFit;
+  /** Proven: nothing below this node has a misfit below it. */
+  readonly bound: number;
+  /** Not below the least that the relaxation gives. */
+  readonly value: number;
   readonly side: Int8Array;
   readonly left: Float64Array;
+  /** What the settled columns cost by the limits. */
+  readonly spent: number;
 }
 
 class Search {
@@ -47,25 +54,32 @@ class Search {
   open = Number.POSITIVE_INFINITY;
   stopped = false;
   readonly order: readonly number[];
-  private readonly most: Float64Array;
+  private most: Float64Array;
   private readonly squares: Squares;
   private readonly task: GridTask;
   private readonly size: number;
   private readonly chosen: number[];
   private readonly limits: LimitsKept;
+  /** What the limits cost for each unit of a column, and in all: they cost nothing where all are kept. */
+  private readonly slope: Float64Array;
+  private readonly base: number;
 
-  constructor(task: GridTask) {
+  /** `multipliers`: one for each limit, none negative; any such give valid bounds, those of the relaxation the best. */
+  constructor(task: GridTask, multipliers: readonly number[]) {
     this.task = task;
+    const limits = task.limits ?? [];
+    const { slope, base } = limitCosts(limits, multipliers, task.columns.length);
+    this.slope = slope;
+    this.base = base;
     this.squares = squaresOf(task.columns, task.wanted);
     this.size = task.wanted.reduce((sum, value) => sum + value * value, 0);
     this.chosen = task.columns.map(() => 0);
-    this.limits = new LimitsKept(task.limits ?? []);
+    this.limits = new LimitsKept(limits);
     const nothing = this.limits.canKeep(0, 0, { free: [], most: [] });
     this.x = nothing ? this.chosen.slice() : null;
     this.misfit = nothing ? this.size : ABSURD_MISFIT * Math.max(this.size, 1);
-    this.most = new Float64Array(task.columns.length);
-    this.tighten();
-    const root = this.relax(this.columnsFrom(0), this.squares.wanted, new Int8Array(task.columns.length));
+    this.most = worthwhileMost(task, Math.sqrt(this.misfit));
+    const root = this.root();
     this.order = branchingOrder(this.squares, task.grids, root.fit.x);
   }
 
@@ -73,65 +87,61 @@ class Search {
     return this.misfit - SAME * (this.size + this.misfit);
   }
 
-  /**
-   * No column has a negative entry, so a dose that alone overshoots an element by more than the best misfit allows
-   * can be left out.
-   */
   private tighten(): void {
-    const reach = Math.sqrt(this.misfit);
-    this.task.columns.forEach((column, j) => {
-      const grid = this.task.grids[j] as Grid;
-      let most = Number.POSITIVE_INFINITY;
-      column.forEach((part, i) => {
-        if (part > 0) most = Math.min(most, Math.max((this.task.wanted[i] as number) + reach, 0) / part);
-      });
-      // A feed that holds nothing wanted stays out.
-      this.most[j] = most === Number.POSITIVE_INFINITY ? 0 : grid.at(grid.below(most * (1 + 1e-9)));
-    });
+    this.most = worthwhileMost(this.task, Math.sqrt(this.misfit));
   }
 
   private columnsFrom(depth: number): number[] {
     return depth === 0 ? this.task.columns.map((_, j) => j) : this.order.slice(depth);
   }
 
-  private relax(free: readonly number[], left: Float64Array, from: Int8Array): Node {
+  /** The node below `from` in which column `j` stands at `amount`, those of `free` still open. */
+  private below(from: Node, free: readonly number[], j: number, amount: number): Node {
+    const column = this.squares.columns[j] as Float64Array;
+    const left = from.left.map((value, i) => value - amount * (column[i] as number));
+    return this.relax(free, left, from.spent + amount * (this.slope[j] as number), from.side);
+  }
+
+  private relax(free: readonly number[], left: Float64Array, spent: number, from: Int8Array): Node {
     this.nodes += 1;
     const side = from.slice();
     for (const j of free) if (this.most[j] === 0) side[j] = -1;
-    return { fit: boxLeastSquares(this.squares, free, left, { most: this.most, side }), side, left };
-  }
-
-  private leftAfter(left: Float64Array, j: number, amount: number): Float64Array {
-    const column = this.squares.columns[j] as Float64Array;
-    return left.map((value, i) => value - amount * (column[i] as number));
+    const fit = boxLeastSquares(this.squares, free, left, { most: this.most, slope: this.slope, side });
+    return { fit, side, left, spent, value: fit.value + spent, bound: fit.bound + spent };
   }
 
   root(): Node {
-    return this.relax(this.columnsFrom(0), this.squares.wanted, new Int8Array(this.task.columns.length));
+    const start = new Int8Array(this.chosen.length);
+    return this.relax(this.columnsFrom(0), this.squares.wanted, this.base, start);
   }
 
-  /** Follows the nearest amount at each turn, so that there is something good to compare with. */
+  /** Follows the nearest amount that can keep the limits at each turn, so that there is something to compare with. */
   dive(root: Node): void {
     let node = root;
     const taken: [number, number][] = [];
     for (let depth = 0; depth < this.order.length; depth++) {
       const j = this.order[depth] as number;
       const grid = this.task.grids[j] as Grid;
-      const amount = grid.at(nearest(grid, node.fit.x[j] as number));
-      if (!this.limits.canKeep(j, amount, { free: this.columnsFrom(depth + 1), most: this.most })) break;
+      const free = this.columnsFrom(depth + 1);
+      const at = nearest(grid, node.fit.x[j] as number);
+      const near = [at, at - 1, at + 1]
+        .filter((index) => index >= 0 && index <= grid.last)
+        .map((index) => grid.at(index));
+      const amount = near.find((one) => this.limits.canKeep(j, one, { free, most: this.most }));
+      if (amount === undefined) break;
       this.chosen[j] = amount;
       this.limits.take(j, amount);
       taken.push([j, amount]);
-      node = this.relax(this.columnsFrom(depth + 1), this.leftAfter(node.left, j, amount), node.side);
+      node = this.below(node, free, j, amount);
     }
     for (const [j, amount] of taken) this.limits.take(j, -amount);
-    if (taken.length === this.order.length) this.offer(node.fit.value);
+    if (taken.length === this.order.length) this.offer(node.left);
     this.tighten();
   }
 
-  private offer(misfit: number): void {
-    if (this.x !== null && misfit >= this.misfit) return;
-    if (misfit > this.misfit) return;
+  private offer(left: Float64Array): void {
+    const misfit = left.reduce((sum, value) => sum + value * value, 0);
+    if (misfit > this.misfit || (this.x !== null && misfit === this.misfit)) return;
     this.misfit = misfit;
     this.x = this.chosen.slice();
   }
@@ -142,12 +152,12 @@ class Search {
    */
   branch(node: Node, depth: number): void {
     if (depth === this.order.length) {
-      this.offer(node.fit.value);
+      this.offer(node.left);
       return;
     }
-    if (node.fit.value >= this.cutoff()) {
+    if (node.value >= this.cutoff()) {
       // Within rounding of what is found already.
-      this.open = Math.min(this.open, node.fit.bound);
+      this.open = Math.min(this.open, node.bound);
       return;
     }
     const j = this.order[depth] as number;
@@ -156,7 +166,7 @@ class Search {
     const free = this.columnsFrom(depth + 1);
     const start = Math.min(grid.below(node.fit.x[j] as number), last);
     const look = (index: number): Node | null =>
-      index < 0 || index > last ? null : this.relax(free, this.leftAfter(node.left, j, grid.at(index)), node.side);
+      index < 0 || index > last ? null : this.below(node, free, j, grid.at(index));
     const sides = [
       { index: start, step: -1, next: look(start) },
       { index: start + 1, step: 1, next: look(start + 1) },
@@ -164,13 +174,13 @@ class Search {
     for (;;) {
       let best = sides[0] as (typeof sides)[number];
       const other = sides[1] as (typeof sides)[number];
-      const boundOf = (one: typeof best) => one.next?.fit.bound ?? Number.POSITIVE_INFINITY;
+      const boundOf = (one: typeof best) => one.next?.bound ?? Number.POSITIVE_INFINITY;
       if (boundOf(other) < boundOf(best)) best = other;
       const { next } = best;
-      if (next === null || next.fit.bound >= this.cutoff()) return;
+      if (next === null || next.bound >= this.cutoff()) return;
       if (this.nodes >= (this.task.mostNodes ?? MOST_NODES)) this.stopped = true;
       if (this.stopped) {
-        this.open = Math.min(this.open, next.fit.bound);
+        this.open = Math.min(this.open, next.bound);
         return;
       }
       const amount = grid.at(best.index);
@@ -192,7 +202,14 @@ class Search {
  * proven come back, and `complete` is false.
  */
 export function searchGrid(task: GridTask): GridFit | null {
-  const search = new Search(task);
+  const { columns, wanted, limits = [] } = task;
+  const turned = limits.map(({ coefficients, most }) => ({
+    coefficients: coefficients.map((c) => -c),
+    atLeast: -most,
+  }));
+  const relaxed = limits.length === 0 ? null : limitedLeastSquares({ columns, wanted, limits: turned });
+  if (limits.length > 0 && relaxed === null) return null;
+  const search = new Search(task, relaxed?.multipliers ?? []);
   const root = search.root();
   search.dive(root);
   search.branch(search.root(), 0);

@@ -25,6 +25,8 @@ export interface LimitedFit {
   readonly misfit: number;
   /** For each of `limits`: whether it holds x back from coming closer. */
   readonly binding: readonly boolean[];
+  /** For each of `limits`: by how much the least falls for each unit it is loosened; none negative. */
+  readonly multipliers: readonly number[];
 }
 
 /** Limits are kept to within this, relative to their own size. */
@@ -35,6 +37,13 @@ interface Plane {
   readonly unit: Vector;
   readonly at: number;
   readonly equality: boolean;
+}
+
+interface Leaning {
+  readonly z: Vector;
+  readonly held: readonly number[];
+  /** How hard it leans on each of `held`: z = start + Σ force·unit. */
+  readonly force: readonly number[];
 }
 
 /** Least-squares shares of `vector` in the unit vectors `held`, and what is left of it. */
@@ -50,7 +59,7 @@ function shares(held: readonly Vector[], vector: Vector): { share: number[]; res
  * The point nearest to `start` that keeps every plane: Goldfarb & Idnani 1983, Math. Programming 27, 1, for the unit
  * matrix. Null when no point keeps them. Gives the point and the planes it leans on.
  */
-function nearestPoint(start: Vector, planes: readonly Plane[]): { z: Vector; held: readonly number[] } | null {
+function nearestPoint(start: Vector, planes: readonly Plane[]): Leaning | null {
   let z = start;
   let held: number[] = [];
   let force: number[] = [];
@@ -74,7 +83,7 @@ function nearestPoint(start: Vector, planes: readonly Plane[]): { z: Vector; hel
         least = short;
       }
     });
-    if (worst < 0) return { z, held };
+    if (worst < 0) return { z, held, force };
     const plane = planes[worst] as Plane;
     const towards = dot(plane.unit, z) > plane.at ? -1 : 1;
     const normal = plane.unit.map((value) => towards * value);
@@ -125,12 +134,14 @@ export function limitedLeastSquares(task: LimitedTask): LimitedFit | null {
   const start = slope === undefined ? projected : plus(projected, forward(upper, slope), -0.5);
   const planes: Plane[] = [];
   const numberOf: number[] = [];
+  const lengths: number[] = [];
   const add = ({ coefficients, atLeast }: Limit, equality: boolean, number: number): boolean => {
     const turned = forward(upper, coefficients);
     const length = lengthOf(turned);
     if (!(length > 0)) return equality ? atLeast === 0 : atLeast <= 0;
     planes.push({ unit: turned.map((value) => value / length), at: atLeast / length, equality });
     numberOf.push(number);
+    lengths.push(length);
     return true;
   };
   for (const equality of equalities) if (!add(equality, true, -1)) return null;
@@ -143,9 +154,15 @@ export function limitedLeastSquares(task: LimitedTask): LimitedFit | null {
   if (found === null) return null;
   const x = backward(upper, found.z).map((value, j) => (found.held.includes(firstBound + j) ? 0 : Math.max(value, 0)));
   const rest = columns.reduce<Vector>((sum, column, j) => plus(sum, column, -(x[j] as number)), wanted);
+  const multipliers = limits.map((_, k) => {
+    const at = found.held.findIndex((p) => numberOf[p] === k);
+    // The least of |z − start|², not of half of it.
+    return at < 0 ? 0 : Math.max((2 * (found.force[at] as number)) / (lengths[found.held[at] as number] as number), 0);
+  });
   return {
     x,
     misfit: dot(rest, rest),
     binding: limits.map((_, k) => found.held.some((p) => numberOf[p] === k)),
+    multipliers,
   };
 }
