@@ -78,7 +78,6 @@ describe("a formula typed into a cell", () => {
 describe("a batch mixed in the panel", () => {
   it("is in the Batch log once after a double press, with its readings later on the same row", async () => {
     const before = await logRows("Batch log", 24);
-    await sheet.page.getByRole("button", { name: "Open the panel" }).click();
     const { panel } = sheet;
     await panel.getByRole("button", { name: "Mix a batch" }).click();
     await panel.getByLabel("Water", { exact: true }).selectOption({ index: 1 });
@@ -107,6 +106,31 @@ describe("a batch mixed in the panel", () => {
       .poll(async () => (await logRows("Batch log", 26)).find(({ Id }) => Id === added?.Id), { timeout: 10_000 })
       .toMatchObject({ "Measured EC": 1.21, "Measured pH": 5.8 });
     expect((await logRows("Batch log", 24)).length).toBe(before.length + 1);
+  });
+});
+
+describe("a batch whose answer is lost", () => {
+  it("keeps what was typed, says what to do, and the second try leaves one row", async () => {
+    const before = await logRows("Batch log", 24);
+    const { panel } = sheet;
+    await panel.getByRole("button", { name: "Start another batch" }).click();
+    await panel.getByLabel("Litres to mix").fill("4");
+    // The row is written, then the host fails before its answer is on the way.
+    await bench(sheet.page, (hooks) => hooks.failNext("Range.setValues", "after"));
+    await panel.getByRole("button", { name: "Log this batch" }).click();
+    await panel.getByRole("button", { name: "Try again" }).waitFor();
+    expect(await panel.getByText("What you typed is still here.").isVisible()).toBe(true);
+    expect(await panel.getByLabel("Litres to mix").inputValue()).toBe("4");
+    await panel.getByRole("button", { name: "Try again" }).click();
+    await panel
+      .getByText(/^Logged 4 L of|already/)
+      .first()
+      .waitFor();
+    const after = await logRows("Batch log", 24);
+    expect(after.length).toBe(before.length + 1);
+    expect(after.filter(({ Litres }) => Litres === 4).length).toBe(
+      before.filter(({ Litres }) => Litres === 4).length + 1,
+    );
   });
 });
 
