@@ -2,7 +2,8 @@
 
 import type * as z from "zod/mini";
 import { BadInput } from "../core/errors.ts";
-import { type Request, request } from "./contract.ts";
+import type { Request } from "./contract.ts";
+import { requests } from "./requests.ts";
 
 /** The fields of requests as a person would call them. */
 const WORDS: Readonly<Record<string, string>> = {
@@ -47,6 +48,8 @@ function accepted(issue: z.core.$ZodIssue): string {
       return "it is not written as it should be";
     case "invalid_value":
       return `one of ${issue.values.join(", ")} is needed`;
+    case "unrecognized_keys":
+      return `there is no ${issue.keys.join(" or ")}`;
     default:
       return "it is not one of the things that can be asked";
   }
@@ -69,9 +72,10 @@ function quoted(value: unknown): string {
 
 /** Throws BadInput "request" with a sentence on the first thing that is wrong. */
 export function readRequest(sent: unknown): Request {
-  const read = request.safeParse(sent);
-  if (read.success) return read.data;
-  const issue = read.error.issues[0];
+  const asked = Object.entries(requests).find(([ask]) => ask === valueAt(sent, ["ask"]))?.[1];
+  const read = asked?.safeParse(sent);
+  if (read?.success) return read.data;
+  const issue = read?.error.issues[0];
   const path = issue?.path ?? [];
   const named = [...path].reverse().find((step) => typeof step === "string");
   const index = path.find((step) => typeof step === "number");

@@ -38,7 +38,8 @@ export function choosePlantList(
     const tab = tabNamed(book, request.tab);
     if (!tab) throw noPlantList(request.tab);
     const map: Record<string, string> = {};
-    for (const { heading } of PLANTS.columns) map[heading] = (request.columns[heading] ?? "").trim();
+    const chosen: Readonly<Record<string, string>> = request.columns;
+    for (const { heading } of PLANTS.columns) map[heading] = (chosen[heading] ?? "").trim();
     if (map.Plant === "") {
       throw new BadInput("no-plant-column", "Say which column holds the plants' names; the others may stay open.");
     }

@@ -114,6 +114,9 @@ describe("refused, with nothing written:", () => {
     ["no doses", mixed({ doses: [] }), /The list of doses is \[\]: at least one is needed/],
     ["a dose in drops", dosed({ unit: "drops" }), /The unit of entry 1 is "drops": one of g, mL is needed/],
     ["an Id that is none", mixed({ id: "=1+1" }), /is "=1\+1": it is not written as it should be/],
+    ["an element there is not", mixed({ reached: { N: 1, Xx: 2 } }), /The mg\/L reached is .*: there is no Xx/],
+    ["a negative amount of an element", mixed({ reached: { N: -1 } }), /N is -1: it must be 0 or more/],
+    ["nothing that can be asked", { ask: "constructor" }, /asked for something the sheet does not know/],
     ["a missing field", mixed({ reached: undefined }), /The mg\/L reached is missing/],
   ])("%s", (_, request, sentence) => {
     const book = readyBook();

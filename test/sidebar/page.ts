@@ -3,7 +3,8 @@
 import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import type { FunctionHelp } from "../../sidebar/formulas.ts";
-import { type Request, request as requestSchema } from "../../src/app/contract.ts";
+import type { Request } from "../../src/app/contract.ts";
+import { requests as schemas } from "../../src/app/requests.ts";
 
 /** What the fake sheet does with one request: answers, loses the answer, or throws. */
 export type Behaviour = { readonly answer: unknown } | { readonly lost: true } | { readonly thrown: string };
@@ -69,7 +70,8 @@ export async function openPanel(browser: Browser, options: PanelOptions): Promis
     return route.abort();
   });
   await page.exposeFunction("askTheSheet", async (json: string) => {
-    const request = requestSchema.parse(JSON.parse(json));
+    const sent = JSON.parse(json) as Request;
+    const request: Request = schemas[sent.ask].parse(sent);
     requests.push(request);
     const behaviour = await options.behave(request, requests.length);
     if ("thrown" in behaviour) return { thrown: behaviour.thrown };
