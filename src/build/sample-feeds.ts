@@ -1,5 +1,6 @@
 /** The sample shelf: eight feeds whose analyses follow from their formulas, one organic feed, one without analysis. */
 
+import type { ElementSymbol } from "../core/elements.ts";
 import { rounded, type SampleCell } from "./sample-cell.ts";
 import { percentOf } from "./sample-salts.ts";
 
@@ -10,7 +11,7 @@ interface Salt {
   readonly name: string;
   readonly formula: string;
   /** Column, element, and the oxide a grade is given in. */
-  readonly fills: readonly (readonly [heading: string, symbol: string, oxide?: string])[];
+  readonly fills: readonly (readonly [heading: string, symbol: ElementSymbol, oxide?: string])[];
   readonly onHandG: number;
   readonly price: number;
   readonly lot: string;
@@ -129,7 +130,7 @@ const STOCK_G_PER_L: readonly (readonly [formula: string, gramsPerLitre: number]
 ];
 
 /** Percent w/v: grams in 100 mL. */
-function stockPercent(symbol: string): number {
+function stockPercent(symbol: ElementSymbol): number {
   let gramsPerLitre = 0;
   for (const [formula, grams] of STOCK_G_PER_L) gramsPerLitre += (grams * percentOf(formula, symbol)) / 100;
   return rounded(gramsPerLitre / 10, 5);

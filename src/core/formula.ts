@@ -1,21 +1,26 @@
 /** Chemical formulas: their atoms, molar mass, and the percent of each nutrient. */
 
 import { ATOMIC_WEIGHTS, type ElementSymbol, SYMBOLS } from "./elements.ts";
+import { BadInput } from "./errors.ts";
 
 type Atom = keyof typeof ATOMIC_WEIGHTS;
 
-/** Atoms in one formula unit. Parts are joined by "·" and may begin with a count: "5Ca(NO3)2·NH4NO3·10H2O". */
+/**
+ * Atoms in one formula unit. Parts are joined by "·" and may begin with a count: "5Ca(NO3)2·NH4NO3·10H2O".
+ * BadInput for a part that cannot be read and for an atom without an atomic weight here.
+ */
 export function atomsIn(formula: string): ReadonlyMap<Atom, number> {
   const atoms = new Map<Atom, number>();
   const addGroup = (group: string, times: number): void => {
-    const token = /\(([^()]*)\)(\d*)|([A-Z][a-z]?)(\d*)/g;
-    for (let found = token.exec(group); found !== null; found = token.exec(group)) {
-      const [, inner, innerCount, symbol, count] = found;
+    const token = /\(([^()]*)\)(\d*)|([A-Z][a-z]?)(\d*)/y;
+    while (token.lastIndex < group.length) {
+      const rest = group.slice(token.lastIndex);
+      const [, inner, innerCount, symbol, count] = token.exec(group) ?? [];
       if (inner !== undefined) addGroup(inner, times * Number(innerCount || "1"));
-      else if (symbol !== undefined) {
+      else if (symbol !== undefined && symbol in ATOMIC_WEIGHTS) {
         const atom = symbol as Atom;
         atoms.set(atom, (atoms.get(atom) ?? 0) + times * Number(count || "1"));
-      }
+      } else throw new BadInput("formula", `The formula "${formula}" cannot be read from "${rest}" on.`);
     }
   };
   for (const part of formula.split("·")) {
