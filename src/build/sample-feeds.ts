@@ -148,7 +148,7 @@ function stockRow(): FeedRow {
     Lot: "L-HOME-4",
     Note: `Made at home, g in a litre: ${STOCK_G_PER_L.map(([formula, grams]) => `${formula} ${grams}`).join(", ")}. Poisonous when swallowed: labelled, locked away from children.`,
   };
-  for (const symbol of ["S", "Mn", "Zn", "B", "Cu", "Mo", "Na", "Cl"]) row[symbol] = stockPercent(symbol);
+  for (const symbol of ["S", "Mn", "Zn", "B", "Cu", "Mo", "Na", "Cl"] as const) row[symbol] = stockPercent(symbol);
   return row;
 }
 
