@@ -1,5 +1,6 @@
 /** The columns of the lists: Plants, Events, Claims, Trials, Settings. */
 
+import { choice, day, id, NOTE, nameOf, number, text, yesNo } from "./columns.ts";
 import type { TabSpec } from "./spec.ts";
 
 export const PLANTS: TabSpec = {
@@ -8,36 +9,19 @@ export const PLANTS: TabSpec = {
   key: "Plant",
   help: "One row for each plant.",
   columns: [
-    {
-      heading: "Plant",
-      kind: "text",
-      aliases: ["Name", "Plant name", "Label"],
-      help: "The name by which the logs know this plant. Each name once.",
-    },
-    {
-      heading: "Kind",
-      kind: "text",
-      aliases: ["Species", "Variety", "Botanical name", "Taxon"],
-      help: "Species or variety.",
-    },
-    { heading: "Place", kind: "text", aliases: ["Room", "Location", "Spot"], help: "Where it stands." },
-    {
-      heading: "Pot mL",
-      kind: "number",
-      aliases: ["Pot", "Reservoir mL", "Pot (mL)", "Volume mL"],
-      unit: "mL",
+    text(["Plant", "Name", "Plant name", "Label"], "The name by which the logs know this plant. Each name once."),
+    text(["Kind", "Species", "Variety", "Botanical name", "Taxon"], "Species or variety."),
+    text(["Place", "Room", "Location", "Spot"], "Where it stands."),
+    number(
+      ["Pot mL", "Pot", "Reservoir mL", "Pot (mL)", "Volume mL"],
+      "How much solution the reservoir holds when it is full.",
+      { unit: "mL", aside: true },
+    ),
+    text(["Medium", "Substrate"], "What the roots grow in."),
+    day(["Since", "Acquired", "Start", "Since when"], "The day it came, or the day it went into water culture.", {
       aside: true,
-      help: "How much solution the reservoir holds when it is full.",
-    },
-    { heading: "Medium", kind: "text", aliases: ["Substrate"], help: "What the roots grow in." },
-    {
-      heading: "Since",
-      kind: "day",
-      aliases: ["Acquired", "Start", "Since when"],
-      aside: true,
-      help: "The day it came, or the day it went into water culture.",
-    },
-    { heading: "Note", kind: "text", aliases: ["Notes", "Remark", "Remarks", "Comment"], help: "Anything else." },
+    }),
+    NOTE,
   ],
 };
 
@@ -46,14 +30,11 @@ export const EVENTS: TabSpec = {
   key: "Event",
   help: "What can happen to a plant, and whether it disturbs the roots.",
   columns: [
-    { heading: "Event", kind: "text", aliases: ["Name"], help: "As it is picked in the Care log." },
-    {
-      heading: "Disturbs roots",
-      kind: "yes-no",
-      aliases: ["Disturbs", "Disturbance", "Root disturbance"],
-      choices: ["yes", "no"],
-      help: "yes: the days at rest start again. no: they go on.",
-    },
+    text(["Event", "Name"], "As it is picked in the Care log."),
+    yesNo(
+      ["Disturbs roots", "Disturbs", "Disturbance", "Root disturbance"],
+      "yes: the days at rest start again. no: they go on.",
+    ),
   ],
 };
 
@@ -63,28 +44,16 @@ export const CLAIMS: TabSpec = {
   alsoKeys: ["Claim"],
   help: "What somebody says helps, kept with how far it can be trusted here.",
   columns: [
-    { heading: "Id", kind: "id", help: "Names this claim; made by the add-on." },
-    { heading: "Claim", kind: "text", help: "What is said to help, in one sentence." },
-    { heading: "Heard from", kind: "text", aliases: ["Source"], help: "Who says so." },
-    {
-      heading: "Years at it",
-      kind: "number",
-      aliases: ["Years"],
-      unit: "years",
-      aside: true,
-      help: "How long they have grown this way.",
-    },
-    { heading: "Their setup", kind: "text", help: "Their pots, light, water and plants." },
-    { heading: "Our setup", kind: "text", help: "What is different here." },
-    {
-      heading: "Status",
-      kind: "choice",
-      choices: ["heard", "trying", "kept", "dropped"],
-      help: "How far it has come here.",
-    },
-    { heading: "Look again", kind: "day", aside: true, help: "The day to think about it again." },
-    { heading: "Trial", kind: "name", refersTo: "Trials", help: "Id of the trial that tests it." },
-    { heading: "Note", kind: "text", aliases: ["Notes", "Remark", "Remarks", "Comment"], help: "Anything else." },
+    id("Id", "Names this claim; made by the add-on."),
+    text("Claim", "What is said to help, in one sentence."),
+    text(["Heard from", "Source"], "Who says so."),
+    number(["Years at it", "Years"], "How long they have grown this way.", { unit: "years", aside: true }),
+    text("Their setup", "Their pots, light, water and plants."),
+    text("Our setup", "What is different here."),
+    choice("Status", "How far it has come here.", ["heard", "trying", "kept", "dropped"]),
+    day("Look again", "The day to think about it again.", { aside: true }),
+    nameOf("Trials", "Trial", "Id of the trial that tests it."),
+    NOTE,
   ],
 };
 
@@ -94,14 +63,14 @@ export const TRIALS: TabSpec = {
   alsoKeys: ["Question"],
   help: "One question each, tried on some plants and not on others.",
   columns: [
-    { heading: "Id", kind: "id", help: "Names this trial; made by the add-on." },
-    { heading: "Question", kind: "text", help: "What the trial should answer." },
-    { heading: "Measure", kind: "text", help: "What is counted or measured on each plant." },
-    { heading: "Started", kind: "day", aliases: ["Start"], aside: true, help: "First day." },
-    { heading: "Ends", kind: "day", aliases: ["End"], aside: true, help: "Last day." },
-    { heading: "Plants A", kind: "text", help: "Plants that get it, separated by semicolons." },
-    { heading: "Plants B", kind: "text", help: "Plants that do not, separated by semicolons." },
-    { heading: "Result", kind: "text", help: "What came out." },
+    id("Id", "Names this trial; made by the add-on."),
+    text("Question", "What the trial should answer."),
+    text("Measure", "What is counted or measured on each plant."),
+    day(["Started", "Start"], "First day.", { aside: true }),
+    day(["Ends", "End"], "Last day.", { aside: true }),
+    text("Plants A", "Plants that get it, separated by semicolons."),
+    text("Plants B", "Plants that do not, separated by semicolons."),
+    text("Result", "What came out."),
   ],
 };
 
@@ -110,8 +79,8 @@ export const SETTINGS: TabSpec = {
   key: "Setting",
   help: "What the household has agreed on.",
   columns: [
-    { heading: "Setting", kind: "text", aliases: ["Name", "Key"], help: "What is set; leave as it is." },
-    { heading: "Value", kind: "text", help: "Change this one." },
-    { heading: "Note", kind: "text", aliases: ["Notes"], help: "What it is for." },
+    text(["Setting", "Name", "Key"], "What is set; leave as it is."),
+    text("Value", "Change this one."),
+    text(["Note", "Notes"], "What it is for."),
   ],
 };
