@@ -5,28 +5,18 @@ import { BadInput } from "../core/errors.ts";
 import type { Request } from "./contract.ts";
 import { requests } from "./requests.ts";
 
-/** The fields of requests as a person would call them. */
+/** The fields of requests that a person calls by another name. */
 const WORDS: Readonly<Record<string, string>> = {
   amountMl: "amount in mL",
   batchId: "batch",
-  day: "day",
   doses: "list of doses",
   ecMsCm: "EC in mS/cm",
   entries: "list of entries",
-  event: "event",
-  feed: "feed",
   litres: "number of litres",
-  note: "note",
+  numbers: "list of numbers",
   perBatch: "dose for the batch",
   perLitre: "dose per litre",
-  pH: "pH",
-  plant: "plant",
   reached: "mg/L reached",
-  reason: "reason",
-  solution: "solution",
-  target: "target",
-  unit: "unit",
-  water: "water",
   who: "name",
 };
 

@@ -43,7 +43,7 @@ export const careEntry = z.object({
 export const batchDose = z.object({
   feed: name,
   perLitre: notNegative,
-  unit: z.enum(["g", "mL"]),
+  unit: z.literal(["g", "mL"]),
   perBatch: notNegative,
 });
 
