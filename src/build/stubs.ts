@@ -23,8 +23,11 @@ function hostType(argument: Argument): string {
     case "day":
       return "date";
     case "table":
+    case "rows":
     case "key":
       return "range";
+    case "yesNo":
+      return "boolean";
     case "label":
     case "choice":
     case "text":

@@ -8,7 +8,7 @@ import { type Feed, feedOf, type NamedFields, readShelf, readShelfFeed, type She
 import { readLabel } from "../core/label.ts";
 import { readTarget, readWater } from "../core/waters.ts";
 import type { LabelSource, Table } from "./record.ts";
-import { onlyRow } from "./table.ts";
+import { needOneColumn, onlyRow } from "./table.ts";
 
 const FEED_HEADINGS = ["Feed", "Basis", "Origin", "Analysis published", "Density", ...LABEL_TERMS];
 const WATER_AMOUNTS = [...SYMBOLS, "NO3-N", "SO4"];
@@ -49,9 +49,7 @@ export function recipeRows(table: Table): NamedFields[] {
 /** mg/L in a table of one water; nothing when the table is left out. BadInput for a table that holds no water. */
 export function readWaterTable(table: Table | null): Amounts {
   if (table === null) return {};
-  if (WATER_AMOUNTS.every((heading) => table.column(heading) === -1)) {
-    throw new BadInput("column-missing", `${table.name} has none of the columns ${WATER_AMOUNTS.join(", ")}.`);
-  }
+  needOneColumn(table, WATER_AMOUNTS);
   const { fields, where } = fieldsOf(table, onlyRow(table), WATER_HEADINGS);
   return readWater(fields, where).amounts;
 }

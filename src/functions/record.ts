@@ -20,6 +20,12 @@ export interface NumberArgument extends ArgumentBase {
   readonly unitFrom?: string;
   readonly min?: number;
   readonly max?: number;
+  /** A word that may stand instead of the number, case and spaces ignored: "balance". */
+  readonly word?: string;
+}
+export interface YesNoArgument extends ArgumentBase {
+  readonly kind: "yesNo";
+  readonly fallback: boolean;
 }
 export interface ChoiceArgument extends ArgumentBase {
   readonly kind: "choice";
@@ -37,6 +43,11 @@ export interface DayArgument extends ArgumentBase {
 export interface LabelArgument extends ArgumentBase {
   readonly kind: "label";
 }
+/** A table that is answered row by row, like a key range. At least one of the columns `anyOf` must be there. */
+export interface RowsArgument extends ArgumentBase {
+  readonly kind: "rows";
+  readonly anyOf: readonly string[];
+}
 /** A key range: with a heading its first cell is its own heading. */
 export interface KeyArgument extends ArgumentBase {
   readonly kind: "key";
@@ -50,7 +61,15 @@ export interface HeadingArgument extends ArgumentBase {
   readonly kind: "heading";
 }
 
-export type ScalarArgument = NumberArgument | ChoiceArgument | TextArgument | DayArgument | LabelArgument | KeyArgument;
+export type ScalarArgument =
+  | NumberArgument
+  | YesNoArgument
+  | ChoiceArgument
+  | TextArgument
+  | DayArgument
+  | LabelArgument
+  | RowsArgument
+  | KeyArgument;
 export type Argument = ScalarArgument | TableArgument | HeadingArgument;
 
 /** A table as records get it: rows below the heading row, cells found by heading. Rows count from 0. */
@@ -70,10 +89,15 @@ export interface Table {
   readonly dayOf: DayReader;
 }
 
+/** One row of a table. */
+export interface TableRow {
+  readonly kind: "row";
+  readonly table: Table;
+  readonly row: number;
+}
+
 /** What a label argument holds in one row: a cell, or a row of a table of feeds. */
-export type LabelSource =
-  | { readonly kind: "cell"; readonly cell: Cell }
-  | { readonly kind: "row"; readonly table: Table; readonly row: number };
+export type LabelSource = { readonly kind: "cell"; readonly cell: Cell } | TableRow;
 
 export interface FunctionRecord {
   readonly name: string;
@@ -110,10 +134,14 @@ export interface FixedArguments {
 export interface RowArguments {
   number(name: string): number;
   optionalNumber(name: string): number | null;
+  /** A number that declares this `word`, or the word. */
+  numberOr<Word extends string>(name: string, word: Word): number | Word;
+  yesNo(name: string): boolean;
   /** A text or a key; a choice as its text. */
   text(name: string): string;
   /** A choice; `choices` are those that the record declares for it. */
   choice<Choice extends string>(name: string, choices: readonly Choice[]): Choice;
   day(name: string): number;
   label(name: string): LabelSource;
+  tableRow(name: string): TableRow;
 }

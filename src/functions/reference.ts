@@ -1,13 +1,22 @@
 /** All custom functions with their words, in the order of the registry: for stubs, README, panel and tests, not for the bundle. */
 
+import { FEED_CHEMISTRY_WORDS } from "./feed-chemistry-words.ts";
 import { FEED_WORDS } from "./feed-words.ts";
 import { METER_WORDS } from "./meter-words.ts";
 import { REGISTRY } from "./registry.ts";
 import { ROOT_WORDS } from "./root-words.ts";
+import { WATER_CHEMISTRY_WORDS } from "./water-chemistry-words.ts";
 import { WATER_WORDS } from "./water-words.ts";
 import type { FunctionReference, FunctionWords } from "./words.ts";
 
-const WORDS: Readonly<Record<string, FunctionWords>> = { ...FEED_WORDS, ...WATER_WORDS, ...METER_WORDS, ...ROOT_WORDS };
+const WORDS: Readonly<Record<string, FunctionWords>> = {
+  ...FEED_WORDS,
+  ...FEED_CHEMISTRY_WORDS,
+  ...WATER_WORDS,
+  ...WATER_CHEMISTRY_WORDS,
+  ...METER_WORDS,
+  ...ROOT_WORDS,
+};
 
 function said<Said>(found: Said | undefined, of: string): Said {
   if (found === undefined) throw new Error(`Nothing is said about ${of}.`);

@@ -1,14 +1,18 @@
 /** The one list of all custom functions, in the order of the reference. */
 
 import { FEED_RECORDS } from "./feed.ts";
+import { FEED_CHEMISTRY_RECORDS } from "./feed-chemistry.ts";
 import { METER_RECORDS } from "./meter.ts";
 import type { FunctionRecord } from "./record.ts";
 import { ROOT_RECORDS } from "./root.ts";
 import { WATER_RECORDS } from "./water.ts";
+import { WATER_CHEMISTRY_RECORDS } from "./water-chemistry.ts";
 
 export const REGISTRY: readonly FunctionRecord[] = [
   ...FEED_RECORDS,
+  ...FEED_CHEMISTRY_RECORDS,
   ...WATER_RECORDS,
+  ...WATER_CHEMISTRY_RECORDS,
   ...METER_RECORDS,
   ...ROOT_RECORDS,
 ];

@@ -5,7 +5,16 @@ import { readCell } from "../core/cell.ts";
 import { BadInput, isBadInput, NoConvergence } from "../core/errors.ts";
 import { readText } from "../core/reading.ts";
 import { badRow, type DateMaker, hostRow, rectangle } from "./answers.ts";
-import type { Argument, FixedArguments, FunctionRecord, Key, RowArguments, ScalarArgument, Table } from "./record.ts";
+import type {
+  Argument,
+  FixedArguments,
+  FunctionRecord,
+  Key,
+  LabelSource,
+  RowArguments,
+  ScalarArgument,
+  Table,
+} from "./record.ts";
 import { REGISTRY } from "./registry.ts";
 import { readScalar, type Scalar, type ScalarValue, wanted } from "./scalars.ts";
 import { isBlankCell, readTable, rowsOf, withoutBlankEnd } from "./table.ts";
@@ -121,13 +130,18 @@ function rowArguments(scalars: readonly Scalar[], row: number): RowArguments {
     return found as Type;
   };
   const isNumber = (found: ScalarValue | undefined) => typeof found === "number";
+  const isSource = (found: ScalarValue | undefined): found is LabelSource =>
+    typeof found === "object" && found !== null;
   return {
     number: (name) => value(name, isNumber),
     optionalNumber: (name) => value(name, (found) => found === null || isNumber(found)),
+    numberOr: (name, word) => value(name, (found) => found === word || isNumber(found)),
+    yesNo: (name) => value(name, (found) => typeof found === "boolean"),
     text: (name) => value(name, (found) => typeof found === "string"),
     choice: (name, choices) => value(name, (found) => choices.some((choice) => choice === found)),
     day: (name) => value(name, isNumber),
-    label: (name) => value(name, (found) => typeof found === "object" && found !== null),
+    label: (name) => value(name, isSource),
+    tableRow: (name) => value(name, (found) => isSource(found) && found.kind === "row"),
   };
 }
 

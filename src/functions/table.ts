@@ -81,6 +81,12 @@ export function readTable(raw: unknown, name: string, needed: readonly string[],
   };
 }
 
+/** Throws BadInput for a table without any of these columns: nothing in it could be read. */
+export function needOneColumn(table: Table, headings: readonly string[]): void {
+  if (headings.some((heading) => table.column(heading) !== -1)) return;
+  throw new BadInput("column-missing", `${table.name} has none of the columns ${headings.join(", ")}.`);
+}
+
 /** The one row of a table that stands for one thing (a water, a target); BadInput when there is none or more. */
 export function onlyRow(table: Table): number {
   const filled: number[] = [];

@@ -110,7 +110,7 @@ describe.each(REFERENCE.map((record) => [record.name, record] as const))("the st
     expect(lines[1]).toBe("");
     record.args.forEach((argument, at) => {
       const [, type, word, help] = /^@param \{(\w+)\} (\w+) (.+)$/.exec(lines[at + 2] ?? "") ?? [];
-      expect(["number", "string", "date", "range"]).toContain(type);
+      expect(["number", "string", "date", "range", "boolean"]).toContain(type);
       expect(word).toBe(argument.name);
       expect(help).toBe(argument.help);
       expect(/optional/i.test(help ?? "")).toBe(argument.optional === true);

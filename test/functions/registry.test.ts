@@ -10,9 +10,15 @@ const FIXED = [
   "FEED_PPM(label, dose, [unit], [elements], [density])",
   "FEED_MIX(feeds, recipe, [water], [elements])",
   "FEED_SOLVE(target, feeds, [water], [litres])",
+  "FEED_EC(solution, [tempC])",
+  "FEED_RISK(solution, [pH])",
   "WATER_HARDNESS(calcium, magnesium, [unit])",
   "WATER_CLASS(hardness)",
   "WATER_CONVERT(value, from, to)",
+  "WATER_BALANCE(report)",
+  "WATER_BLEND(tap, low, target)",
+  "WATER_ACID(alkalinity, pH, target, acid, [litres])",
+  "WATER_STATE(composition, pH, [tempC], [air], [unit])",
   "METER_AT25(ec, tempC)",
   "METER_TDS(ec, scale)",
   "METER_EC(tds, scale)",
@@ -79,6 +85,8 @@ describe.each(REFERENCE.map((one) => [one.name, one] as const))("%s", (name, rec
         } else if (typeof value === "object") {
           const [year, month, day] = value.day.split("-").map(Number);
           if (reference === null) expect(text).toBe(`DATE(${year};${month};${day})`.replace(/;/g, ","));
+        } else if (typeof value === "boolean") {
+          expect(text).toBe(value ? "TRUE" : "FALSE");
         } else {
           expect(text).toBe(value === "" ? "" : JSON.stringify(value));
         }
