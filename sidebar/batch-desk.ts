@@ -40,11 +40,11 @@ export function createBatchDesk(world: PanelWorld, links: DeskLinks, logged: (ba
     read: readBatch,
   });
   const shelf = createStore<Shelf>(readChoices({ feeds: [], waters: [], targets: [] }));
-  let read: Loaded["feeds"] | null = null;
+  let read: Loaded | null = null;
   loaded.listen(() => {
     const now = loaded.get();
-    if (now === null || now.feeds === read) return;
-    read = now.feeds;
+    if (now === null || (now.feeds === read?.feeds && now.waters === read.waters)) return;
+    read = now;
     shelf.set(readChoices(now));
   });
 

@@ -8,6 +8,7 @@ import { createReadingsDesk, type ReadingsDesk } from "./readings-desk.ts";
 import { createSender, type Sender } from "./sending.ts";
 import { createSetupDesk, type SetupDesk } from "./setup-desk.ts";
 import { createStore, type Store } from "./store.ts";
+import { createWaterDesk, type WaterDesk } from "./water-desk.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
 
 export interface Panel {
@@ -19,6 +20,7 @@ export interface Panel {
   readonly batch: BatchDesk;
   readonly readings: ReadingsDesk;
   readonly care: CareDesk;
+  readonly water: WaterDesk;
   readonly setup: SetupDesk;
 }
 
@@ -52,5 +54,6 @@ export function createPanel(world: PanelWorld): Panel {
     setup,
     batch: createBatchDesk(world, links, readings.choose),
     care: createCareDesk(world, links),
+    water: createWaterDesk(world, links),
   };
 }

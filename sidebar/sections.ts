@@ -6,6 +6,7 @@ import { CareSection } from "./care-section.tsx";
 import { MixSection } from "./mix-section.tsx";
 import type { Panel } from "./panel-state.ts";
 import { SetupSection } from "./setup-section.tsx";
+import { WaterSection } from "./water-section.tsx";
 
 export interface Section {
   /** Kept with the drafts, so it never changes. */
@@ -16,6 +17,7 @@ export interface Section {
 
 export const SECTIONS: readonly [Section, ...Section[]] = [
   { key: "mix", title: "Mix a batch", Body: MixSection },
+  { key: "water", title: "Know a water", Body: WaterSection },
   { key: "care", title: "Log care", Body: CareSection },
   { key: "setup", title: "Set up", Body: SetupSection },
 ];

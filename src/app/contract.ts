@@ -4,7 +4,7 @@
  */
 
 import * as z from "zod/mini";
-import type { batchDose, batchEntry, careEntry, requests } from "./requests.ts";
+import type { batchDose, batchEntry, careEntry, requests, waterEntry } from "./requests.ts";
 
 const isoDay = z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/));
 const finite = z.number();
@@ -69,6 +69,7 @@ export const replies = {
   "log care": logged,
   "log batch": logged,
   "log readings": logged,
+  "log water": logged,
   "set name": z.object({ who: z.string() }),
   "look at tabs": z.object({
     tabs: z.array(z.object({ tab: z.string(), headings: z.array(z.string()), rows: z.number() })),
@@ -91,6 +92,7 @@ export type Answered<A extends Ask> = { ok: true; reply: ReplyFor<A> } | z.infer
 export type Loaded = z.infer<typeof loaded>;
 export type CareEntry = z.infer<typeof careEntry>;
 export type BatchEntry = z.infer<typeof batchEntry>;
+export type WaterEntry = z.infer<typeof waterEntry>;
 export type BatchDose = z.infer<typeof batchDose>;
 export type FieldRow = z.infer<typeof fieldRow>;
 export type PlantRow = z.infer<typeof plantRow>;

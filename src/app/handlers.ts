@@ -10,6 +10,7 @@ import { logBatch, logCare } from "./logging.ts";
 import type { Me } from "./me.ts";
 import { choosePlantList, lookAtTabs } from "./own-list.ts";
 import { logReadings } from "./readings.ts";
+import { logWater } from "./waters.ts";
 
 function setName(me: Me, who: string): ReplyFor<"set name"> {
   const name = who.trim();
@@ -28,6 +29,8 @@ function reply(request: Request, workbook: WorkbookPort, me: Me): ReplyFor<Ask> 
       return logBatch(workbook, me, request);
     case "log readings":
       return logReadings(workbook, request);
+    case "log water":
+      return logWater(workbook, request);
     case "set name":
       return setName(me, request.who);
     case "look at tabs":

@@ -24,14 +24,14 @@ export function checkEc(ecMsCm: number | null, what: string): number | null {
   return ecMsCm === null ? null : checkNumber(ecMsCm, { what, unit: "mS/cm", min: 0, max: MOST_MS_CM });
 }
 
-function dayCell(iso: string): PlainCell {
+export function dayCell(iso: string): PlainCell {
   const day = dayFromIso(iso);
   if (day === null)
     throw new BadInput("not-a-day", `There is no day ${iso}. Give one like 2026-03-01 (year, month, day).`);
   return { day };
 }
 
-const textCell = (text: string): PlainCell => (text === "" ? null : text);
+export const textCell = (text: string): PlainCell => (text === "" ? null : text);
 
 function careRecord(entry: CareEntry, who: string): SheetRecord {
   return {

@@ -59,6 +59,34 @@ export const batchEntry = z.object({
   note: text,
 });
 
+/** Columns of the Waters tab that hold numbers: mg/L, alkalinity as CaCO3, nitrate as N, EC in mS/cm at 25 °C. */
+export const WATER_NUMBERS = [
+  "Ca",
+  "Mg",
+  "Na",
+  "K",
+  "Alkalinity",
+  "SO4",
+  "Cl",
+  "NO3-N",
+  "Fe",
+  "B",
+  "EC",
+  "pH",
+] as const;
+
+export const waterEntry = z.object({
+  /** Names the press in the panel. The tab has no column for it: a retry is known by name, day and numbers. */
+  id,
+  water: name,
+  day: isoDay,
+  source: text,
+  /** What was not measured is not there. */
+  numbers: onlyThese(WATER_NUMBERS, notNegative),
+  disinfectant: z.literal(["", "none", "chlorine", "chloramine"]),
+  note: text,
+});
+
 /** Headings of the Plants tab, which a list of one's own may stand in for. */
 const PLANT_COLUMNS = ["Plant", "Kind", "Place", "Pot mL", "Medium", "Since", "Note"] as const;
 
@@ -79,6 +107,7 @@ export const requests = {
     ecMsCm: z.nullable(notNegative),
     pH: z.nullable(z.number().check(z.gte(0), z.lte(14))),
   }),
+  "log water": z.object({ ask: z.literal("log water"), entry: waterEntry }),
   /** The name shown in "Who"; kept for this person only. */
   "set name": z.object({ ask: z.literal("set name"), who: text }),
   /** Tabs of the workbook with their headings, to choose one's own plant list. */
