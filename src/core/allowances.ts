@@ -1,13 +1,18 @@
-/** How far a product may fall short of its label before an inspector objects: an error budget for what labels say. */
+/** How far a feed may lie from its label before an inspector objects: the error band of everything a label predicts. */
 
-import { amountsPerUnit, measureUnit } from "./dose.ts";
-import type { Amounts, ElementSymbol } from "./elements.ts";
-import type { Feed } from "./feeds.ts";
-import { type EcOf, type MixtureDose, mixtureOf } from "./mixture.ts";
-import { oxideFactor } from "./oxides.ts";
+import { conductivity } from "./conductivity.ts";
+import { type Amounts, ATOMIC_WEIGHTS, type ElementSymbol } from "./elements.ts";
+import { type Elements, solutionAt } from "./solution.ts";
 
-/** Percent points: a fixed part and a share of the guarantee, at most 1 in all [1]. */
-const PLAIN: Readonly<Partial<Record<ElementSymbol, readonly [points: number, share: number]>>> = {
+/** Guaranteed percent of N, P2O5, K2O, and the allowance in units of percent; between the rows, a straight line. */
+const GUARANTEES = [4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 32];
+const MACRO: Readonly<Record<"N" | "P2O5" | "K2O", readonly number[]>> = {
+  N: [0.49, 0.51, 0.52, 0.54, 0.55, 0.57, 0.58, 0.61, 0.63, 0.67, 0.7, 0.73, 0.75, 0.78, 0.81, 0.83, 0.86, 0.88],
+  P2O5: [0.67, 0.67, 0.67, 0.68, 0.68, 0.68, 0.69, 0.69, 0.7, 0.7, 0.71, 0.72, 0.73, 0.73, 0.74, 0.75, 0.76, 0.76],
+  K2O: [0.41, 0.43, 0.47, 0.53, 0.6, 0.65, 0.7, 0.79, 0.87, 0.94, 1.01, 1.08, 1.15, 1.21, 1.27, 1.33, 1.39, 1.44],
+};
+/** Units of percent, and share of the guarantee on top; at most 1 unit. */
+const MINOR: Readonly<Partial<Record<ElementSymbol, readonly [units: number, share: number]>>> = {
   Ca: [0.2, 0.05],
   Mg: [0.2, 0.05],
   S: [0.2, 0.05],
@@ -20,104 +25,84 @@ const PLAIN: Readonly<Partial<Record<ElementSymbol, readonly [points: number, sh
   Na: [0.005, 0.1],
   Zn: [0.005, 0.1],
 };
-const MOST_POINTS = 1;
 
-type Points = readonly (readonly [guarantee: number, points: number])[];
+const P_IN_P2O5 = (2 * ATOMIC_WEIGHTS.P) / (2 * ATOMIC_WEIGHTS.P + 5 * ATOMIC_WEIGHTS.O);
+const K_IN_K2O = (2 * ATOMIC_WEIGHTS.K) / (2 * ATOMIC_WEIGHTS.K + ATOMIC_WEIGHTS.O);
 
-/** Percent points by guarantee, straight lines between [2]: N; P and K by their oxides. */
-const PRIMARY: Readonly<Record<"N" | "P" | "K", Points>> = {
-  N: [
-    [4, 0.49],
-    [8, 0.55],
-    [12, 0.61],
-    [16, 0.67],
-    [20, 0.73],
-    [24, 0.78],
-    [28, 0.83],
-    [32, 0.88],
-  ],
-  P: [
-    [4, 0.67],
-    [8, 0.68],
-    [12, 0.69],
-    [16, 0.7],
-    [20, 0.72],
-    [24, 0.73],
-    [28, 0.74],
-    [32, 0.76],
-  ],
-  K: [
-    [4, 0.41],
-    [8, 0.6],
-    [12, 0.79],
-    [16, 0.94],
-    [20, 1.08],
-    [24, 1.21],
-    [28, 1.33],
-    [32, 1.44],
-  ],
-};
-
-function between(points: Points, guarantee: number): number {
-  let [lowAt, lowPoints] = points[0] as readonly [number, number];
-  if (guarantee <= lowAt) return lowPoints;
-  for (const [at, value] of points) {
-    if (guarantee <= at) return lowPoints + ((value - lowPoints) * (guarantee - lowAt)) / (at - lowAt);
-    [lowAt, lowPoints] = [at, value];
+function macro(name: keyof typeof MACRO, percent: number): number {
+  const table = MACRO[name];
+  for (let i = 1; i < GUARANTEES.length; i++) {
+    const [g0 = 0, g1 = 0] = [GUARANTEES[i - 1], GUARANTEES[i]];
+    if (percent < g1) {
+      const [a0 = 0, a1 = 0] = [table[i - 1], table[i]];
+      return a0 + ((a1 - a0) * Math.max(percent - g0, 0)) / (g1 - g0);
+    }
   }
-  return lowPoints;
-}
-
-/** Percent points of the element that a label of `percent` may be off; null for an element without a rule. */
-export function allowancePoints(symbol: ElementSymbol, percent: number): number | null {
-  if (symbol === "N") return between(PRIMARY.N, percent);
-  if (symbol === "P") return between(PRIMARY.P, percent / oxideFactor("P2O5")) * oxideFactor("P2O5");
-  if (symbol === "K") return between(PRIMARY.K, percent / oxideFactor("K2O")) * oxideFactor("K2O");
-  const rule = PLAIN[symbol];
-  return rule === undefined ? null : Math.min(rule[0] + rule[1] * percent, MOST_POINTS);
-}
-
-/** Elements that carry the current; trace elements hardly do. */
-const CONDUCTING: readonly ElementSymbol[] = ["N", "P", "K", "Ca", "Mg", "S", "Na", "Cl"];
-
-/** Allowance of a feed's conducting elements as a share of what its label says of them; never above 1. */
-export function feedAllowance(feed: Feed): number {
-  let stated = 0;
-  let points = 0;
-  for (const symbol of CONDUCTING) {
-    const percent = feed.label.percent[symbol] ?? 0;
-    if (!(percent > 0)) continue;
-    stated += percent;
-    points += allowancePoints(symbol, percent) ?? 0;
-  }
-  return stated > 0 ? Math.min(points / stated, 1) : 0;
+  return table[table.length - 1] ?? 0;
 }
 
 /**
- * Share by which a predicted EC may be off because of what the labels allow: each feed's allowance times its part in
- * the EC, added as squares, since one maker's error has nothing to do with another's.
+ * Investigational allowance of one guarantee, elemental percent in and out; never more than the guarantee itself; 0
+ * where no allowance is published (Si). A label of 10-5-5 may hold 9.42 % N.
  */
-export function ecAllowance(doses: readonly MixtureDose[], water: Amounts, ecOf: EcOf): number {
-  const whole = ecOf(mixtureOf(doses, water));
-  if (!(whole > 0)) return 0;
-  let squares = 0;
-  doses.forEach(({ feed, perLitre }, j) => {
-    // Nothing to weigh up where the feed brings nothing that conducts.
-    if (!(perLitre > 0) || Object.keys(amountsPerUnit(feed, `${measureUnit(feed)}/L`)).length === 0) return;
-    const without = ecOf(
-      mixtureOf(
-        doses.filter((_, k) => k !== j),
-        water,
-      ),
-    );
-    squares += (((whole - without) / whole) * feedAllowance(feed)) ** 2;
-  });
-  return Math.sqrt(squares);
+export function allowancePercent(symbol: ElementSymbol, percent: number): number {
+  if (!(percent > 0)) return 0;
+  const minor = MINOR[symbol];
+  let allowed = 0;
+  if (symbol === "N") allowed = macro("N", percent);
+  else if (symbol === "P") allowed = macro("P2O5", percent / P_IN_P2O5) * P_IN_P2O5;
+  else if (symbol === "K") allowed = macro("K2O", percent / K_IN_K2O) * K_IN_K2O;
+  else if (minor !== undefined) allowed = Math.min(minor[0] + minor[1] * percent, 1);
+  return Math.min(allowed, percent);
+}
+
+export interface LabelledPart {
+  /** Elemental percent. */
+  readonly percent: Amounts;
+  /** mg/L of each element that this feed brings. */
+  readonly bringsMgL: Amounts;
+}
+
+/** Elements that carry the current; trace elements hardly do. */
+export const CONDUCTING: readonly ElementSymbol[] = ["N", "P", "K", "Ca", "Mg", "S", "Na", "Cl"];
+
+/** mg/L by which each element of a mix may be off, the feeds' allowances added as independent errors. */
+export function labelErrorMgL(parts: readonly LabelledPart[]): Amounts {
+  const errors: Partial<Record<ElementSymbol, number>> = {};
+  for (const { percent, bringsMgL } of parts) {
+    for (const symbol of Object.keys(bringsMgL) as ElementSymbol[]) {
+      const printed = percent[symbol] ?? 0;
+      if (printed <= 0) continue;
+      const off = ((bringsMgL[symbol] ?? 0) * allowancePercent(symbol, printed)) / printed;
+      errors[symbol] = Math.hypot(errors[symbol] ?? 0, off);
+    }
+  }
+  return errors;
+}
+
+export interface EcBand {
+  readonly ecMsCm: number;
+  /** Half the band, mS/cm at 25 °C. */
+  readonly plusMinusMsCm: number;
+}
+
+/**
+ * Predicted EC at 25 °C and how far it may be off by the labels' allowances alone, elements taken as independent; the
+ * model itself adds about 3 %.
+ */
+export function ecBand(elements: Elements, errorsMgL: Amounts): EcBand {
+  const ec = (amounts: Amounts) => conductivity(solutionAt({ ...elements, amounts }, {})).at25MsCm;
+  const ecMsCm = ec(elements.amounts);
+  let sum = 0;
+  for (const symbol of CONDUCTING) {
+    const off = errorsMgL[symbol] ?? 0;
+    const amount = elements.amounts[symbol] ?? 0;
+    if (off > 0) sum += (ec({ ...elements.amounts, [symbol]: amount + off }) - ecMsCm) ** 2;
+  }
+  return { ecMsCm, plusMinusMsCm: Math.sqrt(sum) };
 }
 
 /*
- * [1] New Hampshire Code of Administrative Rules Agr 1105.04, the rule of the Association of American Plant Food
- *     Control Officials; read on a reprint.
- * [2] The same association's table for the primary nutrients, from memory, not seen: only the width of a band before
- *     there is a history of one's own hangs on it.
+ * Sources: Ca to Zn and the limit of 1 unit: New Hampshire Agr 1105.04. N, P2O5, K2O: the schedule of the Association
+ * of American Plant Food Control Officials, Official Publication (from memory; 0.88 for N above 32 % read).
  */

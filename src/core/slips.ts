@@ -1,8 +1,8 @@
 /** The meter as a check on a mixed batch: whether its reading is as expected, and which single slip would explain it. */
 
-import { ecAllowance } from "./allowances.ts";
 import type { Amounts } from "./elements.ts";
 import { BadInput } from "./errors.ts";
+import { ecAllowance } from "./label-share.ts";
 import { METER_SCALES, RISE_PER_DEGREE } from "./meter.ts";
 import { type EcOf, type MixtureDose, mixtureOf } from "./mixture.ts";
 import { sayGiven, sayList, sayNumber } from "./saying.ts";

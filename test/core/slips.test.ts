@@ -1,9 +1,10 @@
 /** The meter as a check: bands against published factors, and a simulation of good batches and single slips. */
 
 import { describe, expect, it } from "vitest";
-import { allowancePoints, feedAllowance } from "../../src/core/allowances.ts";
+import { allowancePercent } from "../../src/core/allowances.ts";
 import { type Feed, feedOf } from "../../src/core/feeds.ts";
 import { parseLabel } from "../../src/core/label.ts";
+import { feedAllowance } from "../../src/core/label-share.ts";
 import { type Mixture, type MixtureDose, mixtureOf } from "../../src/core/mixture.ts";
 import { type CheckTask, checkReading, type Slip, type SlipKind } from "../../src/core/slips.ts";
 import { madSigma, median, spreadBand, studentQuantile } from "../../src/core/spread.ts";
@@ -277,16 +278,16 @@ describe("spread", () => {
 describe("allowances", () => {
   it("by hand from the rule: Ca 15 % may be off by 0.95, Fe 0.1 % by 0.015, at most 1 point", () => {
     // New Hampshire Agr 1105.04: 0.2 unit + 5 %; 0.005 unit + 10 %; at most one unit.
-    expect(allowancePoints("Ca", 15)).toBeCloseTo(0.95, 12);
-    expect(allowancePoints("Fe", 0.1)).toBeCloseTo(0.015, 12);
-    expect(allowancePoints("Ca", 30)).toBe(1);
-    expect(allowancePoints("Si", 10)).toBeNull();
+    expect(allowancePercent("Ca", 15)).toBeCloseTo(0.95, 12);
+    expect(allowancePercent("Fe", 0.1)).toBeCloseTo(0.015, 12);
+    expect(allowancePercent("Ca", 30)).toBe(1);
+    expect(allowancePercent("Si", 10)).toBe(0);
   });
 
   it("phosphorus and potassium go by their oxides", () => {
-    // 10 % K2O is 8.3015 % K; between 8 (0.60) and 12 (0.79) that is 0.695 points of K2O.
-    expect(allowancePoints("K", 8.30148)).toBeCloseTo(0.695 * 0.830148, 4);
-    expect(allowancePoints("N", 10)).toBeCloseTo(0.58, 9);
+    // 10 % K2O is 8.3015 % K; the schedule allows 0.70 points of K2O there (memory).
+    expect(allowancePercent("K", 8.30148)).toBeCloseTo(0.7 * 0.830148, 4);
+    expect(allowancePercent("N", 10)).toBeCloseTo(0.58, 9);
   });
 
   it("of a feed is a small share, and nothing for one that does not conduct", () => {
