@@ -1,0 +1,86 @@
+/** Drift of a meter in its standards, by hand. */
+
+import { describe, expect, it } from "vitest";
+import { meterDrift, type StandardReading } from "../../src/core/drift.ts";
+import { refusal } from "./refusal.ts";
+
+/** 1413 µS/cm is 0.01 mol/L KCl at 25 °C (EPA Method 120.1). */
+const ec = (day: number, reading: number, adjusted = false): StandardReading => ({
+  day,
+  standard: 1.413,
+  reading,
+  adjusted,
+});
+const ph = (day: number, reading: number, adjusted = false): StandardReading => ({
+  day,
+  standard: 7.01,
+  reading,
+  adjusted,
+});
+
+describe("EC", () => {
+  it("by hand: 1 % low each 10 days is due on the day it is 5 % low", () => {
+    const log = [ec(0, 1.413, true), ec(10, 1.413 * 0.99), ec(20, 1.413 * 0.98)];
+    const drift = meterDrift(log, { kind: "EC", today: 21 });
+    expect(drift.perDay).toBeCloseTo(-0.001, 12);
+    expect(drift.error).toBeCloseTo(-0.02, 12);
+    expect(drift.verdict).toBe("fine");
+    expect([49, 50]).toContain(drift.dueDay);
+    expect(drift.sentence).toBe(
+      `At its last check the meter was 2 % off in the standard. It drifts 3 % in 30 days. Calibrate again in ${(drift.dueDay ?? 0) - 21} days.`,
+    );
+  });
+
+  it("beyond the tolerance it is due at once, and so is the last batch", () => {
+    const drift = meterDrift([ec(0, 1.5)], { kind: "EC", today: 1 });
+    expect(drift.verdict).toBe("calibrate now");
+    expect(drift.perDay).toBeNull();
+    expect(drift.sentence).toContain("Calibrate it now, and measure the last batch again.");
+  });
+
+  it("right after an adjustment the error is gone, and what went before does not count as drift", () => {
+    const drift = meterDrift([ec(0, 1.413), ec(30, 1.3, true)], { kind: "EC", today: 30 });
+    expect(drift.error).toBe(0);
+    // One pair before the adjustment: 8 % in 30 days.
+    expect(drift.perDay).toBeCloseTo((1.3 / 1.413 - 1) / 30, 12);
+    expect(drift.pairs).toBe(1);
+  });
+
+  it("without drift it is due after 90 days, whatever the readings", () => {
+    expect(meterDrift([ec(0, 1.413, true)], { kind: "EC", today: 10 }).dueDay).toBe(90);
+    expect(meterDrift([ec(0, 1.413, true)], { kind: "EC", today: 90 }).verdict).toBe("calibrate now");
+    expect(meterDrift([ec(0, 1.413, true)], { kind: "EC", today: 10, rules: { longestDays: 20 } }).dueDay).toBe(20);
+  });
+
+  it("one bad reading does not carry the slope", () => {
+    const log = [0, 10, 20, 30, 40, 50].map((day) => ec(day, 1.413 * (1 - 0.0002 * day)));
+    const spoilt = log.map((entry) => (entry.day === 30 ? ec(30, 2.5) : entry));
+    expect(meterDrift(spoilt, { kind: "EC", today: 50 }).perDay).toBeCloseTo(-0.0002, 3);
+  });
+});
+
+describe("pH", () => {
+  it("by hand: 0.05 lower in 25 days, 0.1 to live with, due within 30 days of the last look", () => {
+    const drift = meterDrift([ph(0, 7.01, true), ph(25, 6.96)], { kind: "pH", today: 26 });
+    expect(drift.perDay).toBeCloseTo(-0.002, 9);
+    expect([49, 50]).toContain(drift.dueDay);
+    expect(drift.sentence).toContain("0.05 pH off");
+  });
+});
+
+it("what lies after today does not count yet", () => {
+  expect(meterDrift([ec(0, 1.413), ec(9, 2)], { kind: "EC", today: 5 }).error).toBe(0);
+});
+
+it("without a reading there is nothing to go by", () => {
+  expect(meterDrift([], { kind: "EC", today: 5 })).toMatchObject({ verdict: "no readings", error: null, dueDay: null });
+});
+
+it("impossible readings are refused", () => {
+  expect(
+    refusal(() => meterDrift([{ day: 0, standard: 0, reading: 1, adjusted: false }], { kind: "EC", today: 5 })),
+  ).toBe("The standard is 0 mS/cm. Give a number above 0.");
+  expect(refusal(() => meterDrift([ec(0, -1)], { kind: "EC", today: 5 }))).toBe(
+    "The reading is -1 mS/cm. Give 0 or more.",
+  );
+});

@@ -1,0 +1,89 @@
+/** What is left of feeds, by hand and as a sum that always comes out. */
+
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { type Supply, type SupplyTask, supplies } from "../../src/core/supply.ts";
+import { refusal } from "./refusal.ts";
+
+const task = (more: Partial<SupplyTask>): SupplyTask => ({
+  bought: [],
+  used: [],
+  today: 100,
+  densityOf: () => null,
+  ...more,
+});
+const only = (more: Partial<SupplyTask>): Supply => supplies(task(more))[0] as Supply;
+
+describe("on hand", () => {
+  it("by hand: 1 kg bought, three batches of 12 g, one of them tomorrow", () => {
+    const used = [80, 90, 101].map((day) => ({ feed: "salt", day, amount: 12, unit: "g" as const }));
+    const left = only({ bought: [{ feed: "Salt", day: 50, amount: 1, unit: "kg" }], used });
+    expect(left).toMatchObject({ feed: "Salt", unit: "g", bought: 1000, used: 24, onHand: 976, batchesLeft: 81 });
+    // 24 g over the 21 days from the first batch to today.
+    expect(left.perDay).toBeCloseTo(24 / 21, 12);
+    expect(left.daysLeft).toBeCloseTo(976 / (24 / 21), 9);
+    expect(left.sentence).toBe("976 g of Salt are left, enough for 81 batches.");
+  });
+
+  it("by hand: bought in millilitres, used in grams, with a density of 1.25", () => {
+    const left = only({
+      bought: [{ feed: "Liquid", day: null, amount: 0.5, unit: "L" }],
+      used: [{ feed: "Liquid", day: 99, amount: 25, unit: "g" }],
+      densityOf: () => 1.25,
+    });
+    expect(left).toMatchObject({ unit: "mL", onHand: 480, used: 20 });
+  });
+
+  it("exactly one batch left is one batch, in spite of binary sums", () => {
+    const used = Array.from({ length: 9 }, (_, k) => ({ feed: "S", day: 90 + k, amount: 0.1, unit: "g" as const }));
+    expect(only({ bought: [{ feed: "S", day: 1, amount: 1, unit: "g" }], used }).batchesLeft).toBe(1);
+  });
+
+  it("more used than bought is said, not hidden", () => {
+    const left = only({
+      bought: [{ feed: "S", day: 1, amount: 10, unit: "g" }],
+      used: [{ feed: "S", day: 99, amount: 12, unit: "g" }],
+    });
+    expect(left.onHand).toBe(-2);
+    expect(left.daysLeft).toBe(0);
+    expect(left.sentence).toBe(
+      "The log used 12 g of S, but only 10 g were bought. A purchase is missing, or a batch was logged wrongly.",
+    );
+  });
+
+  it("nothing bought, nothing used lately", () => {
+    expect(only({ used: [{ feed: "S", day: 99, amount: 12, unit: "g" }] }).sentence).toBe(
+      "No purchase of S is on record, so nobody can say how much is left.",
+    );
+    const idle = only({ bought: [{ feed: "S", day: 1, amount: 10, unit: "g" }] });
+    expect([idle.perDay, idle.daysLeft, idle.batchesLeft]).toEqual([null, null, null]);
+    expect(idle.sentence).toBe("10 g of S are left; none was used lately.");
+  });
+
+  it("is always what was bought less what was used", () => {
+    const amounts = fc.array(
+      fc.record({ day: fc.integer({ min: 0, max: 100 }), amount: fc.integer({ min: 0, max: 500 }) }),
+    );
+    fc.assert(
+      fc.property(amounts, amounts, (inward, outward) => {
+        fc.pre(inward.length + outward.length > 0);
+        const left = only({
+          bought: inward.map((one) => ({ feed: "S", unit: "g" as const, ...one })),
+          used: outward.map((one) => ({ feed: " s ", unit: "g" as const, ...one })),
+        });
+        const total = (list: typeof inward) => list.reduce((sum, { amount }) => sum + amount, 0);
+        expect(left.onHand).toBe(total(inward) - total(outward));
+      }),
+    );
+  });
+});
+
+it("grams against millilitres need a density, and amounts are not below 0", () => {
+  const bought = [{ feed: "L", day: 1, amount: 1, unit: "L" as const }];
+  expect(refusal(() => supplies(task({ bought, used: [{ feed: "L", day: 2, amount: 5, unit: "g" }] })))).toBe(
+    "L was bought in mL and used in g. Give its density in g/mL, so that the two can be counted together.",
+  );
+  expect(refusal(() => supplies(task({ bought: [{ feed: "L", day: 1, amount: -1, unit: "g" }] })))).toBe(
+    "An amount of L is -1 g. Give 0 or more.",
+  );
+});
