@@ -105,6 +105,18 @@ function solveTime(): number {
   return time(301, () => solve(target, feeds));
 }
 
+/** A hard tap water with all its lines, worked out whole: pairs, indices, EC. */
+function stateTime(): number {
+  const ions = ["Ca", "Mg", "Na", "K", "Alkalinity", "SO4", "Cl", "NO3"];
+  const state = shipped("WATER_STATE");
+  let at = 0;
+  return time(501, () => {
+    at += 1;
+    // Another water each time, so that nothing is answered from before.
+    return state([ions, [85 + at / 50, 43, 92, 2.9, 297, 89, 131, 20]], 7 + (at % 50) / 50);
+  });
+}
+
 interface Row {
   what: string;
   measured: string;
@@ -125,6 +137,7 @@ function row(what: string, measured: number, unit: string, aim: { atMost?: numbe
 row("dist/Code.js, minified", Buffer.byteLength(CODE) / 1000, "kB", { atMost: 120 });
 row("load in a fresh realm, median of 31", loadTime(), "ms", { atMost: 10 });
 row("FEED_SOLVE, 12 feeds × 12 elements", solveTime(), "ms", { atMost: 1 });
+row("WATER_STATE, a whole water", stateTime(), "ms", { atMost: 0.3 });
 const rest = [
   [200, 10_000],
   [200, 100_000],
