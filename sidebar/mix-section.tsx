@@ -8,6 +8,7 @@ import { Button } from "./button.tsx";
 import type { Choice } from "./choices.ts";
 import { FeedShelf } from "./feed-shelf.tsx";
 import { type Option, SelectField, TextField } from "./field.tsx";
+import { MixChemistryPart } from "./mix-chemistry.tsx";
 import { MixResult } from "./mix-result.tsx";
 import type { Panel } from "./panel-state.ts";
 import { ReadingsCard } from "./readings-card.tsx";
@@ -79,6 +80,7 @@ export function MixSection(props: { readonly panel: Panel; readonly loaded: Load
       />
       <h3>Result</h3>
       <MixResult worked={worked} />
+      <MixChemistryPart panel={panel} loaded={loaded} worked={worked} />
       <div class="pair">
         <TextField
           label="Date"

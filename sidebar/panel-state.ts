@@ -1,6 +1,7 @@
 /** The panel's state as a whole: what was loaded, and the desks that each send one kind of request. */
 
 import type { Loaded } from "../src/app/contract.ts";
+import { type AcidDraft, acidStore } from "./acid-draft.ts";
 import { type BatchDesk, createBatchDesk } from "./batch-desk.ts";
 import { type CareDesk, createCareDesk } from "./care-desk.ts";
 import { keptStore } from "./drafts.ts";
@@ -18,6 +19,7 @@ export interface Panel {
   /** Key of the section on show. */
   readonly section: Store<string>;
   readonly batch: BatchDesk;
+  readonly acid: Store<AcidDraft>;
   readonly readings: ReadingsDesk;
   readonly care: CareDesk;
   readonly water: WaterDesk;
@@ -50,6 +52,7 @@ export function createPanel(world: PanelWorld): Panel {
     loaded,
     loading,
     section,
+    acid: acidStore(world.storage),
     readings,
     setup,
     batch: createBatchDesk(world, links, readings.choose),

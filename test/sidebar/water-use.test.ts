@@ -43,12 +43,12 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-async function open(scheme: "light" | "dark"): Promise<OpenPanel> {
+async function open(scheme: "light" | "dark", change: Parameters<typeof sheet>[0] = {}): Promise<OpenPanel> {
   const opened = await openPanel(browser, {
     scheme,
     behave: (request) =>
       request.ask === "load"
-        ? { answer: { ok: true, reply: sheet() } }
+        ? { answer: { ok: true, reply: sheet(change) } }
         : { answer: { ok: true, reply: { written: 1, already: 0, differing: [] } } },
   });
   await opened.page.getByRole("button", { name: "Know a water" }).click();
@@ -122,6 +122,34 @@ describe.each(["light", "dark"] as const)("in %s", (scheme) => {
     await page.getByText("This report is on the Waters tab.").waitFor();
     await page.getByRole("button", { name: "Take another report" }).click();
     expect(await page.getByLabel("Report", { exact: true }).inputValue()).toBe("");
+    await opened.close();
+  });
+
+  test("a batch shows its EC on the meter's scale, its pH now and later, and acid in two steps", async () => {
+    const waters = [{ row: 2, fields: { Water: "Hard", Ca: 80, Mg: 12, Na: 20, Alkalinity: 200, Cl: 30, pH: 7.6 } }];
+    const opened = await open(scheme, { waters, meterScale: 500 });
+    const { page } = opened;
+    await page.getByRole("button", { name: "Mix a batch" }).click();
+    await page.getByLabel("Water", { exact: true }).selectOption("Hard");
+    await page.getByLabel("Target", { exact: true }).selectOption("Rooting, weak");
+    await page.getByLabel("Potassium nitrate", { exact: true }).check();
+    await page.getByLabel("Calcium nitrate tetrahydrate").check();
+    await page.getByLabel("Potassium dihydrogen phosphate").check();
+    await page.getByLabel("Litres to mix").fill("10");
+    await page.getByText("Your meter, scale 500, should show").waitFor();
+    await page.getByText("once the CO2 has left").waitFor();
+    await page.getByLabel("Acid or base to add").selectOption("Phosphoric acid");
+    await page.getByText("Type the strength in percent, as printed on the bottle.").waitFor();
+    await page.getByText("Acid into water, never water into acid.").waitFor();
+    await fits(opened);
+    await page.getByLabel("Strength, % w/w").fill("75");
+    await page.getByText("for 10 L of phosphoric acid 75 %, to pH 5.8.").waitFor();
+    await page.getByText("to the water and stir well. Once the feeds are in, measure the pH.").waitFor();
+    await page.getByLabel("pH after the first part").fill("6,4");
+    await page.getByText("From the pH you measured:").waitFor();
+    await page.getByRole("heading", { name: "In this order" }).waitFor();
+    for (const more of await page.locator("summary").all()) await more.click();
+    await fits(opened);
     await opened.close();
   });
 });
