@@ -1,7 +1,7 @@
 /** Asks the sheet: one JSON text out, one JSON text back, and every way this can go wrong as a sentence. */
 
 import { type Answered, type Ask, failure, type RequestFor, replies } from "../src/app/contract.ts";
-import { requests } from "../src/app/requests.ts";
+import { requestSchemas } from "../src/app/requests.ts";
 
 /** The part of the host's `google.script.run` that is used. */
 export interface ScriptRun {
@@ -67,7 +67,7 @@ function readAnswer<A extends Ask>(ask: A, answer: unknown): Answered<A> {
 /** Makes the function the whole panel asks with. It never rejects: a failure is an answer. */
 export function createAsk(run: () => ScriptRun | null): AskSheet {
   return <A extends Ask>(request: RequestFor<A>): Promise<Answered<A>> => {
-    const checked = requests[request.ask].safeParse(request);
+    const checked = requestSchemas()[request.ask].safeParse(request);
     if (!checked.success) {
       const where = checked.error.issues[0]?.path.filter((step) => typeof step === "string").join(", ") ?? "";
       return Promise.resolve(failed("request", `One entry cannot be saved as it is: ${where}. Shorten or correct it.`));

@@ -3,7 +3,7 @@
 import type * as z from "zod/mini";
 import { BadInput } from "../core/errors.ts";
 import type { Request } from "./contract.ts";
-import { requests } from "./requests.ts";
+import { requestSchemas } from "./requests.ts";
 
 /** The fields of requests that a person calls by another name. */
 const WORDS: Readonly<Record<string, string>> = {
@@ -62,7 +62,7 @@ function quoted(value: unknown): string {
 
 /** Throws BadInput "request" with a sentence on the first thing that is wrong. */
 export function readRequest(sent: unknown): Request {
-  const asked = Object.entries(requests).find(([ask]) => ask === valueAt(sent, ["ask"]))?.[1];
+  const asked = Object.entries(requestSchemas()).find(([ask]) => ask === valueAt(sent, ["ask"]))?.[1];
   const read = asked?.safeParse(sent);
   if (read?.success) return read.data;
   const issue = read?.error.issues[0];

@@ -4,7 +4,7 @@
  */
 
 import * as z from "zod/mini";
-import type { batchDose, batchEntry, careEntry, requests, waterEntry } from "./requests.ts";
+import type { RequestSchemas } from "./requests.ts";
 
 const isoDay = z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/));
 const finite = z.number();
@@ -84,16 +84,16 @@ export const failure = z.object({
   sentence: z.string(),
 });
 
-export type Ask = keyof typeof requests;
-export type Request = z.infer<(typeof requests)[Ask]>;
+export type Ask = keyof RequestSchemas["asked"];
+export type Request = z.infer<RequestSchemas["asked"][Ask]>;
 export type RequestFor<A extends Ask> = Extract<Request, { ask: A }>;
 export type ReplyFor<A extends Ask> = z.infer<(typeof replies)[A]>;
 export type Answered<A extends Ask> = { ok: true; reply: ReplyFor<A> } | z.infer<typeof failure>;
 export type Loaded = z.infer<typeof loaded>;
-export type CareEntry = z.infer<typeof careEntry>;
-export type BatchEntry = z.infer<typeof batchEntry>;
-export type WaterEntry = z.infer<typeof waterEntry>;
-export type BatchDose = z.infer<typeof batchDose>;
+export type CareEntry = z.infer<RequestSchemas["careEntry"]>;
+export type BatchEntry = z.infer<RequestSchemas["batchEntry"]>;
+export type WaterEntry = z.infer<RequestSchemas["waterEntry"]>;
+export type BatchDose = z.infer<RequestSchemas["batchDose"]>;
 export type FieldRow = z.infer<typeof fieldRow>;
 export type PlantRow = z.infer<typeof plantRow>;
 export type BatchRow = z.infer<typeof batchRow>;

@@ -1,63 +1,12 @@
 /**
  * What the sidebar may ask, as schemas that both sides check. Everything travels as one JSON text; days are
  * ISO texts ("2026-03-01"); amounts carry their unit in their name. Replies stand in contract.ts: the sheet
- * makes them and the panel checks them, so no formula has to load their schemas.
+ * makes them and the panel checks them, so no formula has to load their schemas. These here are made when the
+ * first request comes, since making them takes as long as everything else that a formula loads.
  */
 
 import * as z from "zod/mini";
 import { SYMBOLS } from "../core/elements.ts";
-
-const text = z.string().check(z.maxLength(2000));
-const name = z.string().check(z.minLength(1), z.maxLength(200));
-/** Made by the panel once per record, kept through retries, so that a record is written once. */
-const id = z.string().check(z.regex(/^[a-z0-9-]{8,64}$/));
-const isoDay = z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/));
-const notNegative = z.number().check(z.nonnegative());
-const positive = z.number().check(z.positive());
-
-/**
- * An object with none, some or all of these keys and no others. A record would check the same and take
- * 2 kB more of what the host loads for every formula.
- */
-function onlyThese<Key extends string, Value extends z.ZodMiniType>(keys: readonly Key[], value: Value) {
-  const shape = Object.fromEntries(keys.map((key) => [key, z.exactOptional(value)]));
-  return z.strictObject(shape as Record<Key, z.ZodMiniExactOptional<Value>>);
-}
-
-/** mg/L by element symbol; an element that is not known is not there. */
-const amounts = onlyThese(SYMBOLS, notNegative);
-
-export const careEntry = z.object({
-  id,
-  day: isoDay,
-  plant: name,
-  event: name,
-  amountMl: z.nullable(notNegative),
-  solution: text,
-  ecMsCm: z.nullable(notNegative),
-  pH: z.nullable(z.number().check(z.gte(0), z.lte(14))),
-  reason: text,
-  note: text,
-});
-
-export const batchDose = z.object({
-  feed: name,
-  perLitre: notNegative,
-  unit: z.literal(["g", "mL"]),
-  perBatch: notNegative,
-});
-
-export const batchEntry = z.object({
-  id,
-  day: isoDay,
-  litres: positive,
-  water: text,
-  target: text,
-  doses: z.array(batchDose).check(z.minLength(1)),
-  /** mg/L after mixing, as shown when the button was pressed. */
-  reached: amounts,
-  note: text,
-});
 
 /** Columns of the Waters tab that hold numbers: mg/L, alkalinity as CaCO3, nitrate as N, EC in mS/cm at 25 °C. */
 export const WATER_NUMBERS = [
@@ -75,47 +24,112 @@ export const WATER_NUMBERS = [
   "pH",
 ] as const;
 
-export const waterEntry = z.object({
-  /** Names the press in the panel. The tab has no column for it: a retry is known by name, day and numbers. */
-  id,
-  water: name,
-  day: isoDay,
-  source: text,
-  /** What was not measured is not there. */
-  numbers: onlyThese(WATER_NUMBERS, notNegative),
-  disinfectant: z.literal(["", "none", "chlorine", "chloramine"]),
-  note: text,
-});
-
 /** Headings of the Plants tab, which a list of one's own may stand in for. */
 const PLANT_COLUMNS = ["Plant", "Kind", "Place", "Pot mL", "Medium", "Since", "Note"] as const;
 
-/** By what is asked, so that each side checks against the one schema that is meant. */
-export const requests = {
-  /** Everything the panel needs, in one call. */
-  load: z.object({ ask: z.literal("load") }),
-  "log care": z.object({
-    ask: z.literal("log care"),
-    who: text,
-    entries: z.array(careEntry).check(z.minLength(1), z.maxLength(500)),
-  }),
-  "log batch": z.object({ ask: z.literal("log batch"), who: text, batch: batchEntry }),
-  /** Readings belong to a batch that is already in the log. */
-  "log readings": z.object({
-    ask: z.literal("log readings"),
-    batchId: id,
+/**
+ * An object with none, some or all of these keys and no others. A record would check the same and take
+ * 2 kB more of what the host loads for every formula.
+ */
+function onlyThese<Key extends string, Value extends z.ZodMiniType>(keys: readonly Key[], value: Value) {
+  const shape = Object.fromEntries(keys.map((key) => [key, z.exactOptional(value)]));
+  return z.strictObject(shape as Record<Key, z.ZodMiniExactOptional<Value>>);
+}
+
+function makeSchemas() {
+  const text = z.string().check(z.maxLength(2000));
+  const name = z.string().check(z.minLength(1), z.maxLength(200));
+  /** Made by the panel once per record, kept through retries, so that a record is written once. */
+  const id = z.string().check(z.regex(/^[a-z0-9-]{8,64}$/));
+  const isoDay = z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/));
+  const notNegative = z.number().check(z.nonnegative());
+  const positive = z.number().check(z.positive());
+
+  /** mg/L by element symbol; an element that is not known is not there. */
+  const amounts = onlyThese(SYMBOLS, notNegative);
+
+  const careEntry = z.object({
+    id,
+    day: isoDay,
+    plant: name,
+    event: name,
+    amountMl: z.nullable(notNegative),
+    solution: text,
     ecMsCm: z.nullable(notNegative),
     pH: z.nullable(z.number().check(z.gte(0), z.lte(14))),
-  }),
-  "log water": z.object({ ask: z.literal("log water"), entry: waterEntry }),
-  /** The name shown in "Who"; kept for this person only. */
-  "set name": z.object({ ask: z.literal("set name"), who: text }),
-  /** Tabs of the workbook with their headings, to choose one's own plant list. */
-  "look at tabs": z.object({ ask: z.literal("look at tabs") }),
-  "use plant list": z.object({
-    ask: z.literal("use plant list"),
-    tab: name,
-    /** Column heading on that tab for each of ours; "" where there is none. */
-    columns: onlyThese(PLANT_COLUMNS, text),
-  }),
-} as const;
+    reason: text,
+    note: text,
+  });
+
+  const batchDose = z.object({
+    feed: name,
+    perLitre: notNegative,
+    unit: z.literal(["g", "mL"]),
+    perBatch: notNegative,
+  });
+
+  const batchEntry = z.object({
+    id,
+    day: isoDay,
+    litres: positive,
+    water: text,
+    target: text,
+    doses: z.array(batchDose).check(z.minLength(1)),
+    /** mg/L after mixing, as shown when the button was pressed. */
+    reached: amounts,
+    note: text,
+  });
+
+  const waterEntry = z.object({
+    /** Names the press in the panel. The tab has no column for it: a retry is known by name, day and numbers. */
+    id,
+    water: name,
+    day: isoDay,
+    source: text,
+    /** What was not measured is not there. */
+    numbers: onlyThese(WATER_NUMBERS, notNegative),
+    disinfectant: z.literal(["", "none", "chlorine", "chloramine"]),
+    note: text,
+  });
+
+  /** By what is asked, so that each side checks against the one schema that is meant. */
+  const asked = {
+    /** Everything the panel needs, in one call. */
+    load: z.object({ ask: z.literal("load") }),
+    "log care": z.object({
+      ask: z.literal("log care"),
+      who: text,
+      entries: z.array(careEntry).check(z.minLength(1), z.maxLength(500)),
+    }),
+    "log batch": z.object({ ask: z.literal("log batch"), who: text, batch: batchEntry }),
+    /** Readings belong to a batch that is already in the log. */
+    "log readings": z.object({
+      ask: z.literal("log readings"),
+      batchId: id,
+      ecMsCm: z.nullable(notNegative),
+      pH: z.nullable(z.number().check(z.gte(0), z.lte(14))),
+    }),
+    "log water": z.object({ ask: z.literal("log water"), entry: waterEntry }),
+    /** The name shown in "Who"; kept for this person only. */
+    "set name": z.object({ ask: z.literal("set name"), who: text }),
+    /** Tabs of the workbook with their headings, to choose one's own plant list. */
+    "look at tabs": z.object({ ask: z.literal("look at tabs") }),
+    "use plant list": z.object({
+      ask: z.literal("use plant list"),
+      tab: name,
+      /** Column heading on that tab for each of ours; "" where there is none. */
+      columns: onlyThese(PLANT_COLUMNS, text),
+    }),
+  } as const;
+  return { careEntry, batchDose, batchEntry, waterEntry, asked };
+}
+
+export type RequestSchemas = ReturnType<typeof makeSchemas>;
+
+let made: RequestSchemas | null = null;
+
+/** The schemas by what is asked, so that each side checks against the one that is meant. */
+export function requestSchemas(): RequestSchemas["asked"] {
+  made ??= makeSchemas();
+  return made.asked;
+}

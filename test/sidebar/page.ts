@@ -4,7 +4,7 @@ import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import type { FunctionHelp } from "../../sidebar/formulas.ts";
 import type { Request } from "../../src/app/contract.ts";
-import { requests as schemas } from "../../src/app/requests.ts";
+import { requestSchemas } from "../../src/app/requests.ts";
 
 /** What the fake sheet does with one request: answers, loses the answer, or throws. */
 export type Behaviour = { readonly answer: unknown } | { readonly lost: true } | { readonly thrown: string };
@@ -71,7 +71,7 @@ export async function openPanel(browser: Browser, options: PanelOptions): Promis
   });
   await page.exposeFunction("askTheSheet", async (json: string) => {
     const sent = JSON.parse(json) as Request;
-    const request: Request = schemas[sent.ask].parse(sent);
+    const request: Request = requestSchemas()[sent.ask].parse(sent);
     requests.push(request);
     const behaviour = await options.behave(request, requests.length);
     if ("thrown" in behaviour) return { thrown: behaviour.thrown };
