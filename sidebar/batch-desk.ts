@@ -2,7 +2,9 @@
 
 import type { BatchEntry, BatchRow, Loaded } from "../src/app/contract.ts";
 import { sayNumber } from "../src/core/saying.ts";
+import type { AcidDraft } from "./acid-draft.ts";
 import { readChoices, type Shelf, work } from "./batch.ts";
+import { batchChemistry } from "./batch-chemistry.ts";
 import { type BatchDraft, freshBatch, makeBatch, nextBatch, readBatch } from "./batch-draft.ts";
 import { keptStore } from "./drafts.ts";
 import { clearWhenEdited, createSender, FOUND_OTHERWISE, type Sender } from "./sending.ts";
@@ -33,8 +35,14 @@ function rowOf(batch: BatchEntry, who: string): BatchRow {
   };
 }
 
-export function createBatchDesk(world: PanelWorld, links: DeskLinks, logged: (batchId: string) => void): BatchDesk {
-  const { loaded } = links;
+interface BatchLinks extends DeskLinks {
+  readonly acid: Store<AcidDraft>;
+  /** Told the id of each batch that was logged. */
+  logged(batchId: string): void;
+}
+
+export function createBatchDesk(world: PanelWorld, links: BatchLinks): BatchDesk {
+  const { loaded, acid } = links;
   const draft = keptStore<BatchDraft>(world.storage, "stillroot.batch", {
     fresh: () => freshBatch(world.newId),
     read: readBatch,
@@ -53,7 +61,9 @@ export function createBatchDesk(world: PanelWorld, links: DeskLinks, logged: (ba
       const all = loaded.get();
       if (all === null) return "The sheet has not been read yet.";
       const now = draft.get();
-      return makeBatch(now, work(now, shelf.get()), links.who(), all);
+      const worked = work(now, shelf.get());
+      const chemistry = batchChemistry(worked, acid.get(), all.waters);
+      return makeBatch(now, worked, { who: links.who(), today: all.today, chemistry });
     },
     settle: (reply, { batch, who }) => {
       draft.change((now) => (now.id === batch.id ? { ...now, logged: true } : now));
@@ -63,7 +73,7 @@ export function createBatchDesk(world: PanelWorld, links: DeskLinks, logged: (ba
           : { ...now, batches: [rowOf(batch, who), ...now.batches] },
       );
       links.keepName();
-      logged(batch.id);
+      links.logged(batch.id);
       const of = batch.target === "" ? "" : ` of “${batch.target}”`;
       return {
         sentence: reply.differing.length > 0 ? FOUND_OTHERWISE : `Logged ${sayNumber(batch.litres)} L${of}.`,

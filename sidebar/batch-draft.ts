@@ -1,8 +1,9 @@
 /** The draft of a batch: what was chosen and typed, and the id of its row. */
 
-import type { Loaded, RequestFor } from "../src/app/contract.ts";
+import type { RequestFor } from "../src/app/contract.ts";
 import { sayNumber } from "../src/core/saying.ts";
 import type { Worked } from "./batch.ts";
+import { type BatchChemistry, withAcid } from "./batch-chemistry.ts";
 import { isRecord, textOf, textsOf } from "./drafts.ts";
 import type { NewId } from "./ids.ts";
 import { typedDay } from "./typed.ts";
@@ -70,8 +71,7 @@ export function nextBatch(draft: BatchDraft, newId: NewId): BatchDraft {
 export function makeBatch(
   draft: BatchDraft,
   worked: Worked,
-  who: string,
-  loaded: Pick<Loaded, "today">,
+  { who, today, chemistry }: { who: string; today: string; chemistry: BatchChemistry },
 ): RequestFor<"log batch"> | string {
   if (who === "") return "Type your name first, so that the log can say who did this.";
   const wrongDose = Object.values(worked.doses).find(({ problem }) => problem !== null)?.problem ?? null;
@@ -85,7 +85,7 @@ export function makeBatch(
     .filter(({ perLitre }) => perLitre > 0)
     .map((line) => ({ ...line, perBatch: line.perLitre * litres }));
   if (doses.length === 0) return "There is nothing to weigh: every dose is 0.";
-  const day = typedDay(draft.day, loaded.today);
+  const day = typedDay(draft.day, today);
   if (day === null) return "Choose the date.";
   return {
     ask: "log batch",
@@ -97,7 +97,9 @@ export function makeBatch(
       water: worked.water?.name ?? "",
       target: worked.target?.name ?? "",
       doses,
-      reached: { ...worked.reached },
+      reached: withAcid(worked.reached ?? {}, chemistry.adds),
+      predictedEcMsCm: chemistry.predictedEcMsCm,
+      acid: chemistry.acid,
       note: draft.note.trim(),
     },
   };

@@ -48,14 +48,15 @@ export function createPanel(world: PanelWorld): Panel {
     },
   };
   const readings = createReadingsDesk(world, loaded);
+  const acid = acidStore(world.storage);
   return {
     loaded,
     loading,
     section,
-    acid: acidStore(world.storage),
+    acid,
     readings,
     setup,
-    batch: createBatchDesk(world, links, readings.choose),
+    batch: createBatchDesk(world, { ...links, acid, logged: readings.choose }),
     care: createCareDesk(world, links),
     water: createWaterDesk(world, links),
   };

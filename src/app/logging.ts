@@ -61,6 +61,8 @@ function batchRecord(batch: BatchEntry, who: string): SheetRecord {
     Water: textCell(batch.water),
     Target: textCell(batch.target),
     Doses: dosesText(batch.doses),
+    "Predicted EC": batch.predictedEcMsCm,
+    Acid: textCell(batch.acid),
     Note: textCell(batch.note),
   };
   for (const symbol of ELEMENTS) record[symbol] = batch.reached[symbol] ?? null;

@@ -77,6 +77,10 @@ function makeSchemas() {
     doses: z.array(batchDose).check(z.minLength(1)),
     /** mg/L after mixing, as shown when the button was pressed. */
     reached: amounts,
+    /** At 25 °C, as shown; null where it cannot be worked out. */
+    predictedEcMsCm: z.nullable(notNegative),
+    /** Which acid or base, how much, to which pH; "" for none. */
+    acid: text,
     note: text,
   });
 

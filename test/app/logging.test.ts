@@ -7,7 +7,7 @@ import { batch, careEntry, readyBook, serialOf } from "../sheet/workbook.ts";
 describe("a batch", () => {
   test("is one row with its numbers as they were", () => {
     const book = readyBook();
-    const entry = batch({ note: "=1+1" });
+    const entry = batch({ note: "=1+1", acid: "Nitric acid 67 %: 2.1 mL, to pH 5.8" });
     expect(book.reply({ ask: "log batch", who: "Ana", batch: entry })).toEqual({
       written: 1,
       already: 0,
@@ -37,8 +37,8 @@ describe("a batch", () => {
         Cu: null,
         Mo: null,
       },
-      "Predicted EC": null,
-      Acid: null,
+      "Predicted EC": 1.05,
+      Acid: "Nitric acid 67 %: 2.1 mL, to pH 5.8",
       "Measured EC": null,
       "Measured pH": null,
       Verdict: null,

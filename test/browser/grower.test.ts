@@ -77,7 +77,7 @@ describe("a formula typed into a cell", () => {
 
 describe("a batch mixed in the panel", () => {
   it("is in the Batch log once after a double press, with its readings later on the same row", async () => {
-    const before = await logRows("Batch log", 24);
+    const before = await logRows("Batch log", 26);
     const { panel } = sheet;
     await panel.getByRole("button", { name: "Mix a batch" }).click();
     await panel.getByLabel("Water", { exact: true }).selectOption({ index: 1 });
@@ -90,14 +90,17 @@ describe("a batch mixed in the panel", () => {
     await panel.getByRole("button", { name: "Save name" }).click();
     await panel.getByLabel("Your name").waitFor({ state: "detached" });
     await panel.getByRole("button", { name: "Log this batch" }).dblclick();
-    await expect.poll(async () => (await logRows("Batch log", 24)).length).toBe(before.length + 1);
+    await expect.poll(async () => (await logRows("Batch log", 26)).length).toBe(before.length + 1);
     await panel.getByText(/^Logged 7\.5 L of/).waitFor();
-    const after = await logRows("Batch log", 24);
+    const after = await logRows("Batch log", 26);
     expect(after.length).toBe(before.length + 1);
     const added = after.find((row) => !before.some(({ Id }) => Id === row.Id));
     expect(added).toMatchObject({ Litres: 7.5, Date: todaySerial(), Who: "Wren" });
     expect(String(added?.Doses)).toContain("Calcium nitrate");
     expect(Number(added?.Ca)).toBeGreaterThan(0);
+    // Rule of thumb (memory): EC in mS/cm is about the cations in meq/L over ten; here Ca, Mg and K of the row.
+    const cations = Number(added?.Ca) / 20.04 + Number(added?.Mg) / 12.15 + Number(added?.K) / 39.1;
+    expect(Math.abs(Number(added?.["Predicted EC"]) / (cations / 10) - 1)).toBeLessThan(0.25);
 
     await panel.getByLabel("Measured EC").first().fill("1,21");
     await panel.getByLabel("Measured pH").first().fill("5.8");
@@ -105,13 +108,13 @@ describe("a batch mixed in the panel", () => {
     await expect
       .poll(async () => (await logRows("Batch log", 26)).find(({ Id }) => Id === added?.Id), { timeout: 10_000 })
       .toMatchObject({ "Measured EC": 1.21, "Measured pH": 5.8 });
-    expect((await logRows("Batch log", 24)).length).toBe(before.length + 1);
+    expect((await logRows("Batch log", 26)).length).toBe(before.length + 1);
   });
 });
 
 describe("a batch whose answer is lost", () => {
   it("keeps what was typed, says what to do, and the second try leaves one row", async () => {
-    const before = await logRows("Batch log", 24);
+    const before = await logRows("Batch log", 26);
     const { panel } = sheet;
     await panel.getByRole("button", { name: "Start another batch" }).click();
     await panel.getByLabel("Litres to mix").fill("4");
@@ -126,7 +129,7 @@ describe("a batch whose answer is lost", () => {
       .getByText(/^Logged 4 L of|already/)
       .first()
       .waitFor();
-    const after = await logRows("Batch log", 24);
+    const after = await logRows("Batch log", 26);
     expect(after.length).toBe(before.length + 1);
     expect(after.filter(({ Litres }) => Litres === 4).length).toBe(
       before.filter(({ Litres }) => Litres === 4).length + 1,
@@ -190,7 +193,7 @@ describe("sorting by days at rest", () => {
 
 describe("closing and opening again", () => {
   it("finds everything, also after the server was started anew", async () => {
-    const batches = await logRows("Batch log", 24);
+    const batches = await logRows("Batch log", 26);
     const care = await logRows("Care log", 11);
     const plants = await values("Plants", "A1:J32");
     await bench(sheet.page, (hooks) => hooks.kept());
@@ -198,7 +201,7 @@ describe("closing and opening again", () => {
     await server.stop();
     server = await startBench(kept);
     sheet = await openSheet(browser, server.address);
-    expect(await logRows("Batch log", 24)).toEqual(batches);
+    expect(await logRows("Batch log", 26)).toEqual(batches);
     expect(await logRows("Care log", 11)).toEqual(care);
     expect(await values("Plants", "A1:J32")).toEqual(plants);
   }, 60_000);

@@ -153,6 +153,8 @@ export function batch(given: Partial<Batch> = {}): Batch {
       { feed: "Green 10-5-5; old", perLitre: 0.5, unit: "mL", perBatch: 5 },
     ],
     reached: { N: 105.5, P: 15, K: 117, Ca: 80, Mg: 24 },
+    predictedEcMsCm: 1.05,
+    acid: "",
     note: "",
     ...given,
   };

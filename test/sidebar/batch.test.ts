@@ -139,7 +139,11 @@ describe("feeds that may not enter a recipe", () => {
 describe("the request", () => {
   const make = (change: Partial<BatchDraft>, who = "Ama") => {
     const now = draft(change);
-    return makeBatch(now, work(now, shelf), who, loaded);
+    return makeBatch(now, work(now, shelf), {
+      who,
+      today: loaded.today,
+      chemistry: { predictedEcMsCm: 1.1, acid: "Phosphoric acid 85 %: 1 mL, to pH 5.8", adds: { P: 12.5 } },
+    });
   };
 
   test("holds unrounded doses for a litre and for the batch, without feeds that are not needed", () => {
@@ -158,7 +162,12 @@ describe("the request", () => {
       water: "Tap",
       target: "Foliage, half strength",
       note: "first try",
+      predictedEcMsCm: 1.1,
+      acid: "Phosphoric acid 85 %: 1 mL, to pH 5.8",
     });
+    const without = work(draft({ water: "tap", feeds: [...SALTS, "Complete liquid 4-2-6"], litres: "7,5" }), shelf);
+    expect(request.batch.reached.P).toBeCloseTo((without.reached?.P ?? 0) + 12.5, 9);
+    expect(request.batch.reached.N).toBe(without.reached?.N);
     for (const { perLitre, perBatch } of request.batch.doses) {
       expect(perLitre).toBeGreaterThan(0);
       expect(perBatch).toBe(perLitre * 7.5);

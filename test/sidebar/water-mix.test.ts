@@ -3,6 +3,7 @@
 import { describe, expect, test } from "vitest";
 import { type AcidDraft, acidStore } from "../../sidebar/acid-draft.ts";
 import { readChoices, work } from "../../sidebar/batch.ts";
+import { batchChemistry, withAcid } from "../../sidebar/batch-chemistry.ts";
 import { type BatchDraft, freshBatch } from "../../sidebar/batch-draft.ts";
 import { mixAcid } from "../../sidebar/mix-acid.ts";
 import { ecBandWords } from "../../sidebar/mix-chemistry.tsx";
@@ -46,6 +47,22 @@ describe("the EC", () => {
     // The model's 3 % and what the labels of K and Cl may be off.
     expect(mix.ecShare).toBeGreaterThan(0.03);
     expect(mix.ecShare).toBeLessThan(0.1);
+  });
+
+  test("goes into the log with the batch, and the acid with what it adds", () => {
+    const salt = batchChemistry(mixed({ "Potassium chloride": "0.7455" }).worked, acid({}), loaded.waters);
+    expect(Math.abs((salt.predictedEcMsCm ?? 0) / 1.412 - 1)).toBeLessThan(0.01);
+    expect(salt).toMatchObject({ acid: "", adds: {} });
+    const { worked } = mixed({ "Potassium nitrate": "0.1" }, "hard");
+    const soured = batchChemistry(worked, acid({ acid: "nitric acid", strength: "67" }), loaded.waters);
+    expect(soured.acid).toMatch(/^nitric acid 67 %: [\d.]+ mL, to pH 5.8$/i);
+    // 2 meq/L of alkalinity, four fifths of it used up (common practice), one N a proton: 1.6 mmol/L of 14.007 mg.
+    expect(soured.adds.N).toBeGreaterThan(0.75 * 2 * 14.007);
+    expect(soured.adds.N).toBeLessThan(0.85 * 2 * 14.007);
+    expect(withAcid({ N: 10, K: 5 }, soured.adds).N).toBe(10 + (soured.adds.N ?? 0));
+    expect(
+      batchChemistry(mixed({ "Potassium nitrate": "0.5" }, "tap").worked, acid({}), []).predictedEcMsCm,
+    ).toBeNull();
   });
 
   test("is said in mS/cm, and on the scale of one's own meter", () => {
