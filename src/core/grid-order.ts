@@ -6,6 +6,9 @@ import { type Grid, nearest } from "./grid.ts";
 /** Keeps the inverse finite when feeds are mixes of each other, relative to their own squares. */
 const RIDGE = 1e-9;
 
+/** A step that alone moves the misfit by more than this, one wanted element by a thirtieth, is coarse. */
+const COARSE = 0.001;
+
 /** 1 / (H⁻¹)_jj over the columns in `open`: how fast the misfit grows with x_j when the others make up for it. */
 function curvatures(squares: Squares, open: readonly number[]): number[] {
   const n = open.length;
@@ -49,6 +52,15 @@ export function branchingOrder(squares: Squares, grids: readonly Grid[], around:
     const index = Math.min(nearest(grid, around[j] as number), grid.last - 1);
     return grid.at(index + 1) - grid.at(index);
   };
+  // A step that alone upsets the mix is settled first, also where another feed of its kind could make up for it.
+  const coarse = open
+    .map((j) => ({ j, cost: ((squares.products[j] as Float64Array)[j] as number) * gapOf(j) ** 2 }))
+    .filter(({ cost }) => cost > COARSE)
+    .sort((a, b) => b.cost - a.cost);
+  for (const { j } of coarse) {
+    order.push(j);
+    open.splice(open.indexOf(j), 1);
+  }
   while (open.length > 0) {
     const bends = curvatures(squares, open);
     let best = 0;
