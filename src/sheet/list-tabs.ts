@@ -13,8 +13,8 @@ export const PLANTS: TabSpec = {
     text(["Kind", "Species", "Variety", "Botanical name", "Taxon"], "Species or variety."),
     text(["Place", "Room", "Location", "Spot"], "Where it stands."),
     number(
-      ["Pot mL", "Pot", "Reservoir mL", "Pot (mL)", "Volume mL"],
-      "How much solution the reservoir holds when it is full.",
+      ["Pot mL", "Pot", "Pot (mL)", "Volume mL"],
+      "How much the whole pot holds, in mL; its reservoir is about a quarter to a third of that (common practice, no source).",
       { unit: "mL", aside: true },
     ),
     text(["Medium", "Substrate"], "What the roots grow in."),
