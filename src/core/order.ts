@@ -1,5 +1,6 @@
 /** The order in which a batch is mixed, so that nothing falls out on the way: common practice, no source. */
 
+import { ACID_CAUTION } from "./acid-dose.ts";
 import type { Feed } from "./feeds.ts";
 import { fillings } from "./measurable.ts";
 import { sayGiven, sayNumber } from "./saying.ts";
@@ -41,9 +42,6 @@ export interface Step {
 const TRACE_PERCENT = 0.5;
 /** Above this much alkalinity, mg/L as CaCO3, water is well above pH 7 and calcium phosphate falls out before the acid is in. */
 const ALKALINE = 40;
-
-export const ACID_CAUTION =
-  "Acid burns skin and eyes: gloves and goggles on, pour acid into water and never water into acid, keep children and pets away. What its label and local rules say comes first.";
 
 const SILICATE_CAUTION = "Silicate is strongly alkaline and burns skin and eyes: gloves and goggles on.";
 

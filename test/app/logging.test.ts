@@ -99,8 +99,8 @@ describe("refused, with nothing written:", () => {
     ],
     [
       "a note of 3,000 characters",
-      care({ note: "x".repeat(3000) }),
-      /The note of entry 2 is "xxx.*: at most 2000 characters/,
+      care({ note: "long ".repeat(600) }),
+      /The note of entry 2 is "long long.*: at most 2000 characters/,
     ],
     [
       "no plants at all",

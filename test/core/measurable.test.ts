@@ -161,21 +161,22 @@ describe("tools", () => {
 });
 
 describe("speed", () => {
+  const wanted: Amounts = {
+    N: 150,
+    P: 31,
+    K: 200,
+    Ca: 120,
+    Mg: 40,
+    S: 60,
+    Fe: 2,
+    Mn: 0.5,
+    Zn: 0.05,
+    B: 0.5,
+    Cu: 0.02,
+    Mo: 0.01,
+  };
+
   it("8 feeds, 12 elements, 0.1 g at 10 L: the median of 15 stays below 50 ms, and each is proven", () => {
-    const wanted: Amounts = {
-      N: 150,
-      P: 31,
-      K: 200,
-      Ca: 120,
-      Mg: 40,
-      S: 60,
-      Fe: 2,
-      Mn: 0.5,
-      Zn: 0.05,
-      B: 0.5,
-      Cu: 0.02,
-      Mo: 0.01,
-    };
     const feeds = [
       ...["Ca(NO3)2.4H2O", "KNO3", "KH2PO4", "MgSO4.7H2O", "K2SO4", "NH4H2PO4", "Mg(NO3)2.6H2O"].map(salt),
       feed("Trace mix", "Fe 7 Mn 2 Zn 0.4 B 1.3 Cu 0.1 Mo 0.06 MgO 2"),
@@ -192,20 +193,6 @@ describe("speed", () => {
   });
 
   it("8 salts drawn from a long shelf, also two that hold the same: proven each time, the slowest of 40 below half a second", () => {
-    const wanted: Amounts = {
-      N: 150,
-      P: 31,
-      K: 200,
-      Ca: 120,
-      Mg: 40,
-      S: 60,
-      Fe: 2,
-      Mn: 0.5,
-      Zn: 0.05,
-      B: 0.5,
-      Cu: 0.02,
-      Mo: 0.01,
-    };
     const shelf = SALTS.map((one) => salt(one.formula.replace(/·/g, ".")));
     for (const feeds of fc.sample(fc.shuffledSubarray(shelf, { minLength: 8, maxLength: 8 }), {
       numRuns: 40,

@@ -2,10 +2,11 @@
 
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { ACID_CAUTION } from "../../src/core/acid-dose.ts";
 import { splitIntoBottles } from "../../src/core/bottles.ts";
 import { type Feed, feedOf } from "../../src/core/feeds.ts";
 import { parseLabel } from "../../src/core/label.ts";
-import { ACID_CAUTION, mixingSteps, partOf } from "../../src/core/order.ts";
+import { mixingSteps, partOf } from "../../src/core/order.ts";
 import { gramsPerMole, percentOf } from "./formula.ts";
 import { refusal } from "./refusal.ts";
 
