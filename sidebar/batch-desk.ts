@@ -1,6 +1,7 @@
 /** The desk of "Mix a batch": the draft, what it works out to, and the button that logs it. */
 
 import type { BatchEntry, BatchRow, Loaded } from "../src/app/contract.ts";
+import { dosesText } from "../src/core/dose-text.ts";
 import { sayNumber } from "../src/core/saying.ts";
 import type { AcidDraft } from "./acid-draft.ts";
 import { readChoices, type Shelf, work } from "./batch.ts";
@@ -8,7 +9,6 @@ import { batchChemistry } from "./batch-chemistry.ts";
 import { type BatchDraft, freshBatch, makeBatch, nextBatch, readBatch } from "./batch-draft.ts";
 import { keptStore } from "./drafts.ts";
 import { clearWhenEdited, createSender, FOUND_OTHERWISE, type Sender } from "./sending.ts";
-import { showDose } from "./show.ts";
 import { createStore, type Store } from "./store.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
 
@@ -29,7 +29,7 @@ function rowOf(batch: BatchEntry, who: string): BatchRow {
     litres: batch.litres,
     water: batch.water,
     target: batch.target,
-    doses: batch.doses.map(({ feed, perLitre, unit }) => `${feed} ${showDose(perLitre, unit)}/L`).join("; "),
+    doses: dosesText(batch.doses),
     measuredEcMsCm: null,
     measuredPH: null,
   };

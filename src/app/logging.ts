@@ -2,11 +2,11 @@
 
 import { dayFromIso } from "../core/calendar.ts";
 import { MOST_PER_LITRE } from "../core/dose.ts";
+import { dosesText } from "../core/dose-text.ts";
 import { ELEMENTS } from "../core/elements.ts";
 import { BadInput } from "../core/errors.ts";
 import { checkNumber } from "../core/reading.ts";
 import { appendRecords, type SheetRecord } from "../sheet/append.ts";
-import { dosesText } from "../sheet/doses.ts";
 import { openBook } from "../sheet/find.ts";
 import { BATCH_LOG, CARE_LOG } from "../sheet/log-tabs.ts";
 import type { PlainCell, WorkbookPort } from "../sheet/port.ts";

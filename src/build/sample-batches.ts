@@ -1,11 +1,11 @@
 /** The Batch log: doses found and amounts reached by the project's own arithmetic, readings invented around them. */
 
+import { dosesText } from "../core/dose-text.ts";
 import { ELEMENTS } from "../core/elements.ts";
 import { type Feed, type Fields, readShelfFeed } from "../core/feeds.ts";
 import { mixAmounts } from "../core/mix.ts";
 import { solveDoses } from "../core/solve.ts";
 import { readTarget, readWater, type Water } from "../core/waters.ts";
-import { dosesText } from "../sheet/doses.ts";
 import { BATCH_PLAN, type PlannedBatch } from "./sample-batch-plan.ts";
 import { rounded, type SampleCell } from "./sample-cell.ts";
 import { DOSED_FEEDS, FEED_ROWS } from "./sample-feeds.ts";

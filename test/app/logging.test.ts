@@ -1,7 +1,7 @@
 /** Logging care and batches: what is written, and what is refused with nothing written. */
 
 import { describe, expect, test } from "vitest";
-import { dosesText } from "../../src/sheet/doses.ts";
+import { dosesText } from "../../src/core/dose-text.ts";
 import { batch, careEntry, readyBook, serialOf } from "../sheet/workbook.ts";
 
 describe("a batch", () => {

@@ -4,7 +4,7 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import Papa from "papaparse";
 import { describe, expect, test } from "vitest";
-import { dosesText, type LoggedDose, parseDoses } from "../../src/sheet/doses.ts";
+import { dosesText, type LoggedDose, parseDoses } from "../../src/core/dose-text.ts";
 
 const dose = (given: Partial<LoggedDose>): LoggedDose => ({
   feed: "Salt",

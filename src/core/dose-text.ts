@@ -9,7 +9,7 @@
  * in brackets for the whole batch. Numbers have six significant figures, finer than any scale at hand.
  */
 
-import { BadInput } from "../core/errors.ts";
+import { BadInput } from "./errors.ts";
 
 export interface LoggedDose {
   readonly feed: string;
