@@ -7,8 +7,8 @@ import type { Feed } from "./feeds.ts";
 import { type NamedLimit, sayConflict } from "./goal-limits.ts";
 import type { Measure } from "./grid.ts";
 import { gridOf } from "./grid.ts";
-import { searchGrid } from "./grid-search.ts";
-import { checkLitres, perBatchColumns } from "./measurable.ts";
+import { checkLitres, perBatchColumns } from "./grid-doses.ts";
+import { searchLimitedGrid } from "./grid-limited.ts";
 import { type Limit, type LimitedFit, limitedLeastSquares } from "./quadratic.ts";
 import { type DoseProblem, doseProblem } from "./solve.ts";
 
@@ -175,7 +175,7 @@ export function goalDoses(wanted: Amounts, wishes: DoseWishes): GoalDoses {
   const grids = feeds.map((feed, j) =>
     gridOf(used[j] ? (measures[j] as Measure) : { kind: "step", step: 1, most: 0 }, feed.name),
   );
-  const found = searchGrid({
+  const found = searchLimitedGrid({
     columns: perBatchColumns(columns, litres),
     wanted: missing,
     grids,

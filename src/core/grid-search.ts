@@ -4,13 +4,13 @@ import { type BoxFit, boxLeastSquares, type Squares, squaresOf } from "./box.ts"
 import { type Grid, nearest } from "./grid.ts";
 import { type AtMost, LimitsKept, limitCosts } from "./grid-limits.ts";
 import { branchingOrder, worthwhileMost } from "./grid-order.ts";
-import { limitedLeastSquares } from "./quadratic.ts";
 
 export interface GridTask {
   /** One for each feed, as long as `wanted`; none negative. A feed whose column is all zeros stays out. */
   readonly columns: readonly (readonly number[])[];
   readonly wanted: readonly number[];
   readonly grids: readonly Grid[];
+  /** Limits come through searchLimitedGrid, which finds their multipliers. */
   readonly limits?: readonly AtMost[] | undefined;
   /** Relaxations to solve before giving up on the proof. */
   readonly mostNodes?: number | undefined;
@@ -198,18 +198,11 @@ class Search {
 
 /**
  * The amounts, each of its grid, with the least |columns·x − wanted|² among those that keep the limits. Null when no
- * amounts keep them (or only such as miss tenfold). When the nodes run out, the best found and a bound that is still
- * proven come back, and `complete` is false.
+ * amounts keep them (or only such as miss tenfold); without limits there always are some. When the nodes run out, the
+ * best found and a bound that is still proven come back, and `complete` is false.
  */
-export function searchGrid(task: GridTask): GridFit | null {
-  const { columns, wanted, limits = [] } = task;
-  const turned = limits.map(({ coefficients, most }) => ({
-    coefficients: coefficients.map((c) => -c),
-    atLeast: -most,
-  }));
-  const relaxed = limits.length === 0 ? null : limitedLeastSquares({ columns, wanted, limits: turned });
-  if (limits.length > 0 && relaxed === null) return null;
-  const search = new Search(task, relaxed?.multipliers ?? []);
+export function searchGrid(task: GridTask, multipliers: readonly number[] = []): GridFit | null {
+  const search = new Search(task, multipliers);
   const root = search.root();
   search.dive(root);
   search.branch(search.root(), 0);

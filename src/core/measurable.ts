@@ -1,49 +1,13 @@
 /** Doses that can be weighed or drawn up: the closest there are, and how far that is from the closest of all. */
 
-import { MOST_PER_LITRE, measureUnit } from "./dose.ts";
+import { REACHED_WITHIN, type TooCoarse, tooCoarseFeeds } from "./coarse.ts";
 import { ELEMENT_NAMES } from "./elements.ts";
 import { BadInput } from "./errors.ts";
 import type { Feed } from "./feeds.ts";
-import { type Grid, gridOf, type Measure, spoonAmounts } from "./grid.ts";
-import { type GridFit, searchGrid } from "./grid-search.ts";
-import { sayGiven, sayNumber } from "./saying.ts";
-import {
-  type Dose,
-  doseProblem,
-  type NotReached,
-  reachedBy,
-  type Solved,
-  type SolveTask,
-  solveDoses,
-} from "./solve.ts";
-
-export interface MeasurableTask extends SolveTask {
-  /** Litres of water in the batch. */
-  readonly litres: number;
-  /** How each feed is measured, in the order of the feeds. */
-  readonly measures: readonly Measure[];
-  /** Relaxations to solve before giving up on the proof. */
-  readonly mostNodes?: number | undefined;
-}
-
-export interface MeasuredDose extends Dose {
-  /** g or mL for the whole batch: an amount that can be measured. */
-  readonly perBatch: number;
-}
-
-/** A feed that this batch wants more finely than it can be measured. */
-export interface TooCoarse {
-  readonly feed: Feed;
-  readonly unit: "g" | "mL";
-  /** g or mL for the batch, if it could be measured. */
-  readonly wantedPerBatch: number;
-  /** Least amount that can be measured, and the least difference around what is wanted. */
-  readonly smallest: number;
-  readonly step: number;
-  /** Even the smallest amount is more than the batch wants; otherwise its steps alone put an element off by over 1 %. */
-  readonly overshoots: boolean;
-  readonly why: string;
-}
+import { type Measure, spoonAmounts } from "./grid.ts";
+import { type MeasurableTask, type MeasuredDose, measurableDoses } from "./grid-doses.ts";
+import { sayGiven } from "./saying.ts";
+import { type NotReached, type Solved, solveDoses } from "./solve.ts";
 
 export interface Measured extends Omit<Solved, "doses"> {
   /** One for each feed, in the order given, also those of 0. */
@@ -58,9 +22,6 @@ export interface Measured extends Omit<Solved, "doses"> {
   readonly proven: boolean;
   readonly tooCoarse: readonly TooCoarse[];
 }
-
-/** Off by more than this share is named, as in the exact solution. */
-const REACHED_WITHIN = 0.01;
 
 export interface Tools {
   readonly scaleStepG?: number | undefined;
@@ -96,59 +57,6 @@ export function fillings(perBatch: number, mostPerTime: number): number {
   return Math.ceil((perBatch / mostPerTime) * (1 - 1e-12));
 }
 
-function gridsOf({ feeds, measures }: MeasurableTask): Grid[] {
-  return feeds.map((feed, j) => {
-    const measure = measures[j];
-    if (measure === undefined) throw new BadInput("no-tool", `Nothing is given that measures ${feed.name}.`);
-    return gridOf(measure, feed.name);
-  });
-}
-
-/** Columns of a problem for one g or mL in the whole batch instead of in each litre. */
-export function perBatchColumns(columns: readonly (readonly number[])[], litres: number): number[][] {
-  return columns.map((column) => column.map((part) => part / litres));
-}
-
-export function checkLitres(litres: number): void {
-  if (!(litres > 0 && Number.isFinite(litres))) {
-    throw new BadInput("out-of-bounds", `The batch is ${sayGiven(litres)} L. Give a number above 0.`);
-  }
-}
-
-interface Rounded {
-  readonly exact: Solved;
-  readonly doses: readonly MeasuredDose[];
-  readonly grids: readonly Grid[];
-  /** Share of a wanted element that one g or mL for the batch brings, by feed. */
-  readonly columns: readonly (readonly number[])[];
-  /** Wanted elements that finer steps would meet, as positions in the columns. */
-  readonly avoidable: readonly number[];
-}
-
-function tooCoarseFeeds({ exact, doses, grids, columns, avoidable }: Rounded, litres: number): TooCoarse[] {
-  const coarse: TooCoarse[] = [];
-  exact.doses.forEach(({ feed, perLitre, unit }, j) => {
-    const grid = grids[j] as Grid;
-    const wantedPerBatch = perLitre * litres;
-    if (!(wantedPerBatch > 0) || grid.last < 1) return;
-    const smallest = grid.at(1);
-    const below = Math.min(grid.below(wantedPerBatch), grid.last - 1);
-    const step = grid.at(below + 1) - grid.at(below);
-    const overshoots = smallest > wantedPerBatch;
-    const rounding = Math.abs((doses[j] as MeasuredDose).perBatch - wantedPerBatch);
-    const column = columns[j] as readonly number[];
-    const throws = avoidable.some((i) => (column[i] as number) * Math.min(rounding, step) > REACHED_WITHIN);
-    if (!overshoots && !throws) return;
-    const wants = `this batch wants ${sayNumber(wantedPerBatch)} ${unit}`;
-    const cure = "Dissolve it first and dose the stock solution, or mix a larger batch.";
-    const why = overshoots
-      ? `The least of ${feed.name} that can be measured is ${sayGiven(smallest)} ${unit}, but ${wants}. ${cure}`
-      : `${feed.name} can be measured to ${sayNumber(step)} ${unit}, but ${wants}. ${cure}`;
-    coarse.push({ feed, unit, wantedPerBatch, smallest, step, overshoots, why });
-  });
-  return coarse;
-}
-
 function whyOff(exact: Solved, name: string, symbol: NotReached["symbol"]): string {
   const before = exact.notReached.find((row) => row.symbol === symbol);
   return before === undefined
@@ -162,27 +70,10 @@ function whyOff(exact: Solved, name: string, symbol: NotReached["symbol"]): stri
  * not above 0.
  */
 export function solveMeasurable(task: MeasurableTask): Measured {
-  const { wanted, feeds, water, litres, mostNodes } = task;
-  checkLitres(litres);
-  const grids = gridsOf(task);
+  const { wanted, feeds, water, litres } = task;
   const exact = solveDoses({ wanted, feeds, water });
-  const { symbols, scales, perUnit, columns, missing } = doseProblem({ wanted, feeds, water });
-  // Without limits there is always an answer: nothing at all.
-  const batchColumns = perBatchColumns(columns, litres);
-  const found = searchGrid({ columns: batchColumns, wanted: missing, grids, mostNodes }) as GridFit;
-  const doses = feeds.map((feed, j): MeasuredDose => {
-    const perBatch = found.x[j] as number;
-    const unit = measureUnit(feed);
-    if (perBatch / litres > MOST_PER_LITRE) {
-      throw new BadInput(
-        "absurd-dose",
-        `${feed.name} is so weak that ${sayNumber(perBatch / litres)} ${unit} would go into each litre. Leave it out of the mix.`,
-      );
-    }
-    return { feed, perLitre: perBatch / litres, unit, perBatch };
-  });
-  const perLitre = doses.map((dose) => dose.perLitre);
-  const reached = reachedBy(perUnit, perLitre, water);
+  const { doses, reached, found, grids, columns, problem } = measurableDoses(task);
+  const { symbols, scales } = problem;
   const notReached: NotReached[] = [];
   const avoidable: number[] = [];
   symbols.forEach((symbol, i) => {
@@ -203,6 +94,13 @@ export function solveMeasurable(task: MeasurableTask): Measured {
     gap: Math.max(found.misfit - exact.misfit, 0),
     misfitAtLeast: found.bound,
     proven: found.complete,
-    tooCoarse: tooCoarseFeeds({ exact, doses, grids, columns: batchColumns, avoidable }, litres),
+    tooCoarse: tooCoarseFeeds({
+      feeds,
+      wanted: exact.doses.map(({ perLitre }) => perLitre * litres),
+      measured: doses.map(({ perBatch }) => perBatch),
+      grids,
+      columns,
+      avoidable,
+    }),
   };
 }

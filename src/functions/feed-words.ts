@@ -135,9 +135,10 @@ export const FEED_WORDS: WordsOf<typeof FEED_RECORDS> = {
       feeds: FEEDS_HELP,
       water: WATER_HELP,
       litres: "Optional. Litres of the batch; the column Batch then gives grams or mL for all of it.",
+      step: "Optional. The smallest step that can be measured, in grams or mL for the whole batch: 0.1 for a kitchen scale that shows tenths. Needs litres.",
     },
     result:
-      "A table Feed, Dose, Unit, Batch: the doses per litre, none negative, for the least sum of squared relative errors; below them the feeds that may not enter, and why.",
+      "A table Feed, Dose, Unit, Batch: the doses per litre, none negative, for the least sum of squared relative errors; with step, the least among amounts that can be measured; below them the feeds that may not enter, and why.",
     examples: [
       {
         formula: "=FEED_SOLVE(Targets!A1:F2, Feeds!A1:G5)",
@@ -181,6 +182,27 @@ export const FEED_WORDS: WordsOf<typeof FEED_RECORDS> = {
         ],
         within: 1e-4,
         source: `${WEIGHTS}: the target is 1 mmol/L of the salt above the water's magnesium, 246.466 mg of it.`,
+      },
+      {
+        formula: "=FEED_SOLVE(A1:C2, Feeds!A1:C2, , 10, 0.5)",
+        args: [
+          [
+            ["Target", "Mg", "S"],
+            ["Half", 24.305, 32.06],
+          ],
+          [
+            ["Feed", "Mg", "S"],
+            ["Magnesium sulfate 7-hydrate", 9.861, 13.008],
+          ],
+          "",
+          10,
+          0.5,
+        ],
+        gives: [
+          ["Feed", "Dose", "Unit", "Batch"],
+          ["Magnesium sulfate 7-hydrate", 0.25, "g/L", 2.5],
+        ],
+        source: `${WEIGHTS}: 1 mmol/L of the salt in 10 L is 2.46466 g, and 2.5 is the nearest half gram.`,
       },
     ],
     sources: [HOAGLAND, "Lawson & Hanson 1974, Solving Least Squares Problems, ch. 23"],

@@ -3,8 +3,9 @@
 import { DOSE_UNITS, doseAmounts } from "../core/dose.ts";
 import { type Amounts, ELEMENTS, parseElements } from "../core/elements.ts";
 import { BadInput } from "../core/errors.ts";
+import { measurableDoses } from "../core/grid-doses.ts";
 import { mixAmounts, readRecipe } from "../core/mix.ts";
-import { solveDoses } from "../core/solve.ts";
+import { type Dose, type SolveTask, solveDoses } from "../core/solve.ts";
 import { badRow } from "./answers.ts";
 import { feedOfLabel, readShelfTable, readTargetTable, readWaterTable, recipeRows } from "./feed-tables.ts";
 import type { Answer, Argument, FunctionRecord } from "./record.ts";
@@ -30,6 +31,22 @@ const water = {
 /** Null, shown as nothing, for an element that neither a label nor the water states. */
 function inOrder(amounts: Amounts, list: string): Answer[] {
   return parseElements(list).map((symbol) => amounts[symbol] ?? null);
+}
+
+type BatchDose = Dose & { readonly perBatch: number | null };
+
+/** The closest doses; with a step, the closest of which the batch holds whole steps. */
+function dosesFor(task: SolveTask, litres: number | null, step: number | null): readonly BatchDose[] {
+  if (step === null) {
+    return solveDoses(task).doses.map((dose) => ({
+      ...dose,
+      perBatch: litres === null ? null : dose.perLitre * litres,
+    }));
+  }
+  if (litres === null) {
+    throw new BadInput("no-litres", `step is ${step} g or mL for the whole batch. Give litres as well.`);
+  }
+  return measurableDoses({ ...task, litres, measures: task.feeds.map(() => ({ kind: "step", step })) }).doses;
 }
 
 export const FEED_RECORDS = [
@@ -113,6 +130,13 @@ export const FEED_RECORDS = [
         max: 1_000_000,
         optional: true,
       },
+      {
+        name: "step",
+        kind: "number",
+        min: 0.000001,
+        max: 1_000_000,
+        optional: true,
+      },
     ],
     compute: {
       kind: "whole",
@@ -120,15 +144,15 @@ export const FEED_RECORDS = [
         const shelf = readShelfTable(fixed.table("feeds"));
         if (shelf.length === 0) throw new BadInput("no-feeds", "feeds holds no feed below its heading row.");
         const usable = shelf.flatMap(({ feed }) => (feed === null ? [] : [feed]));
-        const { doses } = solveDoses({
+        const litres = row.optionalNumber("litres");
+        const task = {
           wanted: readTargetTable(fixed.table("target")),
           feeds: usable,
           water: readWaterTable(fixed.optionalTable("water")),
-        });
-        const litres = row.optionalNumber("litres");
+        };
         const table: (readonly Answer[])[] = [["Feed", "Dose", "Unit", "Batch"]];
-        for (const { feed, perLitre, unit } of doses) {
-          table.push([feed.name, perLitre, `${unit}/L`, litres === null ? null : perLitre * litres]);
+        for (const { feed, perLitre, unit, perBatch } of dosesFor(task, litres, row.optionalNumber("step"))) {
+          table.push([feed.name, perLitre, `${unit}/L`, perBatch]);
         }
         // The name stays out of the column Feed, so that the table can be the recipe of FEED_MIX as it is.
         for (const { reason } of shelf) if (reason !== null) table.push([null, null, null, badRow(reason)]);

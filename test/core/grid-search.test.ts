@@ -3,8 +3,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Grid, gridOf, type Measure, spoonAmounts } from "../../src/core/grid.ts";
+import { searchLimitedGrid as searchGrid } from "../../src/core/grid-limited.ts";
 import type { AtMost } from "../../src/core/grid-limits.ts";
-import { type GridTask, searchGrid } from "../../src/core/grid-search.ts";
+import type { GridTask } from "../../src/core/grid-search.ts";
 import { refusal } from "./refusal.ts";
 
 const misfitOf = ({ columns, wanted }: GridTask, x: readonly number[]) =>

@@ -213,6 +213,24 @@ describe("doses for a target", () => {
     ]);
   });
 
+  // By hand: 50 mg/L N wants 0.5 g/L of Salt A, 40 mg/L K 0.2 g/L of Salt B; in 7 L 3.5 and 1.4 g, each alone.
+  it.each([
+    [0.8, 3.2, 1.6],
+    [0.3, 3.6, 1.5],
+    [0.1, 3.5, 1.4],
+  ])("with a step of %f g the batch holds whole steps: the nearest of them", (step, a, b) => {
+    const rows = outcome("FEED_SOLVE", target, feeds, "", 7, step) as unknown[][];
+    expect(rows.slice(1, 3).map((row) => row[3])).toEqual([a, b]);
+    for (const [, dose, , batch] of rows.slice(1, 3)) expect(dose).toBeCloseTo((batch as number) / 7, 12);
+  });
+
+  it("a step wants litres, and is above 0", () => {
+    expect(outcome("FEED_SOLVE", target, feeds, "", "", 0.1)).toBe(
+      "throws: step is 0.1 g or mL for the whole batch. Give litres as well.",
+    );
+    expect(outcome("FEED_SOLVE", target, feeds, "", 7, 0)).toMatch(/^throws: step is 0/);
+  });
+
   it("refuses a target without numbers, feeds without rows, and 0 litres", () => {
     expect(
       outcome(

@@ -9,7 +9,7 @@ import { call, expectCells, hostCells, plain } from "./cells.ts";
 const FIXED = [
   "FEED_PPM(label, dose, [unit], [elements], [density])",
   "FEED_MIX(feeds, recipe, [water], [elements])",
-  "FEED_SOLVE(target, feeds, [water], [litres])",
+  "FEED_SOLVE(target, feeds, [water], [litres], [step])",
   "FEED_EC(solution, [tempC])",
   "FEED_RISK(solution, [pH])",
   "WATER_HARDNESS(calcium, magnesium, [unit])",

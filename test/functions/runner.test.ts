@@ -24,8 +24,8 @@ describe("counting arguments", () => {
       ["Salt", 10],
     ];
     // A fifth argument may come one day; until then it is refused rather than ignored.
-    expect(outcome("FEED_SOLVE", target, feeds, "", 10, 0.1)).toBe(
-      "throws: FEED_SOLVE takes at most 4 arguments (target, feeds, water, litres); 5 were given.",
+    expect(outcome("FEED_SOLVE", target, feeds, "", 10, 0.1, 7)).toBe(
+      "throws: FEED_SOLVE takes at most 5 arguments (target, feeds, water, litres, step); 6 were given.",
     );
   });
 
