@@ -30,8 +30,15 @@ function rowOf(batch: BatchEntry, who: string): BatchRow {
     water: batch.water,
     target: batch.target,
     doses: dosesText(batch.doses),
+    reached: { ...batch.reached },
+    predictedEcMsCm: batch.predictedEcMsCm,
+    acid: batch.acid,
     measuredEcMsCm: null,
     measuredPH: null,
+    verdict: "",
+    note: batch.note,
+    state: batch.state ?? "mixed",
+    corrects: batch.corrects ?? "",
   };
 }
 

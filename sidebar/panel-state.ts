@@ -1,6 +1,6 @@
 /** The panel's state as a whole: what was loaded, and the desks that each send one kind of request. */
 
-import type { Loaded } from "../src/app/contract.ts";
+import type { Loaded, Records } from "../src/app/contract.ts";
 import { type AcidDraft, acidStore } from "./acid-draft.ts";
 import { type BatchDesk, createBatchDesk } from "./batch-desk.ts";
 import { type CareDesk, createCareDesk } from "./care-desk.ts";
@@ -16,6 +16,9 @@ export interface Panel {
   /** null until the sheet was read for the first time. */
   readonly loaded: Store<Loaded | null>;
   readonly loading: Sender;
+  /** null until a section needed them; read again with the sheet. */
+  readonly records: Store<Records | null>;
+  readonly recordsLoading: Sender;
   /** Key of the section on show. */
   readonly section: Store<string>;
   readonly batch: BatchDesk;
@@ -28,10 +31,19 @@ export interface Panel {
 
 export function createPanel(world: PanelWorld): Panel {
   const loaded = createStore<Loaded | null>(null);
+  const records = createStore<Records | null>(null);
+  const recordsLoading = createSender<"records">(world.ask, world.after, {
+    make: () => ({ ask: "records" }),
+    settle: (reply) => {
+      records.set(reply);
+      return { sentence: "The records were read.", notes: reply.problems };
+    },
+  });
   const loading = createSender<"load">(world.ask, world.after, {
     make: () => ({ ask: "load" }),
     settle: (reply) => {
       loaded.set(reply);
+      if (records.get() !== null) recordsLoading.press();
       return { sentence: "The sheet was read." };
     },
   });
@@ -52,6 +64,8 @@ export function createPanel(world: PanelWorld): Panel {
   return {
     loaded,
     loading,
+    records,
+    recordsLoading,
     section,
     acid,
     readings,

@@ -1,17 +1,28 @@
 /** The newest batches of the Batch log. */
 
+import { nameKey } from "../core/cell.ts";
+import { ELEMENTS } from "../core/elements.ts";
 import { BATCH_LOG } from "../sheet/log-tabs.ts";
 import { readRows, type SheetRow } from "../sheet/rows.ts";
 import type { BatchRow } from "./contract.ts";
 import { type Loading, openTab } from "./loading.ts";
+import { voidPlaces } from "./standing.ts";
 
-const BATCHES_SHOWN = 20;
+const BATCHES_SHOWN = 200;
+
+/** A row that only takes another one back has no doses of its own. */
+function takesBack(fields: SheetRow["fields"]): boolean {
+  return fields.Corrects !== undefined && fields.Doses === undefined;
+}
 
 /** The newest first; of one day, the one further down. */
 export function readBatches(loading: Loading): BatchRow[] {
   const open = openTab(loading, BATCH_LOG, ["Id", "Date", "Litres", "Doses", "Measured EC", "Measured pH"]);
   if (!open) return [];
-  const rows = readRows(open.values, BATCH_LOG, open.columns, loading.book.workbook.dayOf);
+  const gone = voidPlaces(open.values, open.columns);
+  const rows = readRows(open.values, BATCH_LOG, open.columns, loading.book.workbook.dayOf).filter(
+    ({ row, fields }) => !gone.has(row - 1) && !takesBack(fields),
+  );
   const dayOf = ({ fields, problems }: SheetRow) =>
     problems.some(({ heading }) => heading === "Date") ? "" : String(fields.Date ?? "");
   const newest = [...rows]
@@ -32,8 +43,17 @@ export function readBatches(loading: Loading): BatchRow[] {
       water: text("Water"),
       target: text("Target"),
       doses: text("Doses"),
+      reached: Object.fromEntries(
+        ELEMENTS.flatMap((symbol) => (number(symbol) === null ? [] : [[symbol, number(symbol) ?? 0]])),
+      ),
+      predictedEcMsCm: number("Predicted EC"),
+      acid: text("Acid"),
       measuredEcMsCm: number("Measured EC"),
       measuredPH: number("Measured pH"),
+      verdict: text("Verdict"),
+      note: text("Note"),
+      state: nameKey(text("State")) === "planned" ? "planned" : "mixed",
+      corrects: text("Corrects"),
     };
   });
 }

@@ -26,6 +26,20 @@ export const plantRow = z.object({
   lastEvent: z.string(),
 });
 
+export const careRow = z.object({
+  id: z.string(),
+  day: z.string(),
+  plant: z.string(),
+  event: z.string(),
+  amountMl: z.nullable(finite),
+  solution: z.string(),
+  ecMsCm: z.nullable(finite),
+  pH: z.nullable(finite),
+  who: z.string(),
+  reason: z.string(),
+  note: z.string(),
+});
+
 export const batchRow = z.object({
   id: z.string(),
   day: z.nullable(isoDay),
@@ -34,8 +48,17 @@ export const batchRow = z.object({
   water: z.string(),
   target: z.string(),
   doses: z.string(),
+  /** mg/L by element symbol, as it was when the batch was logged. */
+  reached: z.record(z.string(), finite),
+  predictedEcMsCm: z.nullable(finite),
+  acid: z.string(),
   measuredEcMsCm: z.nullable(finite),
   measuredPH: z.nullable(finite),
+  verdict: z.string(),
+  note: z.string(),
+  state: z.enum(["planned", "mixed"]),
+  /** Id of the row that this one replaces; "" for none. */
+  corrects: z.string(),
 });
 
 export const loaded = z.object({
@@ -43,15 +66,34 @@ export const loaded = z.object({
   who: z.string(),
   people: z.array(z.string()),
   meterScale: z.nullable(z.number()),
+  /** Every row of Settings as text. */
+  settings: z.record(z.string(), z.string()),
   plantTab: z.string(),
   plants: z.array(plantRow),
+  care: z.object({
+    /** Standing rows, newest first, a bounded number of them. */
+    rows: z.array(careRow),
+    /** Day of the oldest row sent; null when there is none. */
+    from: z.nullable(isoDay),
+    /** False when older rows were left out. */
+    all: z.boolean(),
+  }),
   events: z.array(z.object({ event: z.string(), disturbsRoots: z.boolean() })),
   feeds: z.array(fieldRow),
   waters: z.array(fieldRow),
   targets: z.array(fieldRow),
-  /** Newest first, at most 20. */
+  /** Standing ones, newest first, at most 200. */
   batches: z.array(batchRow),
   /** Sentences on tabs not found, columns not found, rows that cannot be used. Shown, never hidden. */
+  problems: z.array(z.string()),
+});
+
+/** Rows that only some sections need; those that a later row corrects or takes back are left out. */
+export const records = z.object({
+  purchases: z.array(fieldRow),
+  meterLog: z.array(fieldRow),
+  claims: z.array(fieldRow),
+  trials: z.array(fieldRow),
   problems: z.array(z.string()),
 });
 
@@ -66,6 +108,7 @@ export const logged = z.object({
 
 export const replies = {
   load: loaded,
+  records,
   "log care": logged,
   "log batch": logged,
   "log readings": logged,
@@ -90,10 +133,12 @@ export type RequestFor<A extends Ask> = Extract<Request, { ask: A }>;
 export type ReplyFor<A extends Ask> = z.infer<(typeof replies)[A]>;
 export type Answered<A extends Ask> = { ok: true; reply: ReplyFor<A> } | z.infer<typeof failure>;
 export type Loaded = z.infer<typeof loaded>;
+export type Records = z.infer<typeof records>;
 export type CareEntry = z.infer<RequestSchemas["careEntry"]>;
 export type BatchEntry = z.infer<RequestSchemas["batchEntry"]>;
 export type WaterEntry = z.infer<RequestSchemas["waterEntry"]>;
 export type BatchDose = z.infer<RequestSchemas["batchDose"]>;
 export type FieldRow = z.infer<typeof fieldRow>;
+export type CareRow = z.infer<typeof careRow>;
 export type PlantRow = z.infer<typeof plantRow>;
 export type BatchRow = z.infer<typeof batchRow>;

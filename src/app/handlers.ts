@@ -4,12 +4,13 @@ import { BadInput } from "../core/errors.ts";
 import type { WorkbookPort } from "../sheet/port.ts";
 import { asFailure } from "../sheet/refusals.ts";
 import { readRequest } from "./asked.ts";
-import type { Answered, Ask, ReplyFor, Request } from "./contract.ts";
+import type { Answered, Ask, ReplyFor, RequestFor } from "./contract.ts";
 import { load } from "./load.ts";
 import { logBatch, logCare } from "./logging.ts";
 import type { Me } from "./me.ts";
 import { choosePlantList, lookAtTabs } from "./own-list.ts";
 import { logReadings } from "./readings.ts";
+import { readRecords } from "./records.ts";
 import { logWater } from "./waters.ts";
 
 function setName(me: Me, who: string): ReplyFor<"set name"> {
@@ -19,25 +20,25 @@ function setName(me: Me, who: string): ReplyFor<"set name"> {
   return { who: name };
 }
 
-function reply(request: Request, workbook: WorkbookPort, me: Me): ReplyFor<Ask> {
-  switch (request.ask) {
-    case "load":
-      return load(workbook, me);
-    case "log care":
-      return logCare(workbook, me, request);
-    case "log batch":
-      return logBatch(workbook, me, request);
-    case "log readings":
-      return logReadings(workbook, request);
-    case "log water":
-      return logWater(workbook, request);
-    case "set name":
-      return setName(me, request.who);
-    case "look at tabs":
-      return lookAtTabs(workbook);
-    case "use plant list":
-      return choosePlantList(workbook, request);
-  }
+type Handlers = {
+  readonly [A in Ask]: (workbook: WorkbookPort, me: Me, request: RequestFor<A>) => ReplyFor<A>;
+};
+
+/** One line for each thing that can be asked. */
+export const HANDLERS: Handlers = {
+  load: (workbook, me) => load(workbook, me),
+  records: (workbook) => readRecords(workbook),
+  "log care": logCare,
+  "log batch": logBatch,
+  "log readings": (workbook, _, request) => logReadings(workbook, request),
+  "log water": (workbook, _, request) => logWater(workbook, request),
+  "set name": (_, me, request) => setName(me, request.who),
+  "look at tabs": (workbook) => lookAtTabs(workbook),
+  "use plant list": (workbook, _, request) => choosePlantList(workbook, request),
+};
+
+function reply<A extends Ask>(request: RequestFor<A>, workbook: WorkbookPort, me: Me): ReplyFor<A> {
+  return HANDLERS[request.ask as A](workbook, me, request);
 }
 
 /** Never throws: bad requests, refusals and errors of the spreadsheet all come back as a failure. */

@@ -18,6 +18,7 @@ import {
 } from "../sheet/settings.ts";
 import type { TabName } from "../sheet/spec.ts";
 import { readBatches } from "./batches.ts";
+import { NO_CARE, readCareLog } from "./care-log.ts";
 import type { Loaded } from "./contract.ts";
 import { readEvents } from "./events.ts";
 import { type Loading, missingTabs, part } from "./loading.ts";
@@ -48,14 +49,17 @@ export function load(workbook: WorkbookPort, me: Me): Loaded {
   for (const sentence of settings?.problems ?? []) say.add("Settings", sentence);
   const today = workbook.today();
   const events = part(loading, "Events", BUILT_IN_EVENTS, () => readEvents(loading));
-  const { plantTab, plants } = readPlants(loading, { settings, events, today });
+  const { index, care } = part(loading, "Care log", NO_CARE, () => readCareLog(loading, events));
+  const { plantTab, plants } = readPlants(loading, { settings, index, today });
   const loaded: Loaded = {
     today: isoFromDay(today),
     who: me.name,
     people: readPeople(settings?.text(PEOPLE) ?? ""),
     meterScale: part(loading, "Settings", null, () => readMeterScale(settings?.text(METER_SCALE) ?? "")),
+    settings: settings?.all() ?? {},
     plantTab,
     plants,
+    care,
     events: events.map(({ event, disturbsRoots }) => ({ event, disturbsRoots })),
     feeds: part(loading, "Feeds", [], () => readFeeds(loading)),
     waters: part(loading, "Waters", [], () => readWaters(loading)),

@@ -46,6 +46,7 @@ function careRecord(entry: CareEntry, who: string): SheetRecord {
     Who: textCell(who),
     Reason: textCell(entry.reason),
     Note: textCell(entry.note),
+    ...(entry.corrects === undefined ? {} : { Corrects: entry.corrects }),
   };
 }
 
@@ -64,6 +65,8 @@ function batchRecord(batch: BatchEntry, who: string): SheetRecord {
     "Predicted EC": batch.predictedEcMsCm,
     Acid: textCell(batch.acid),
     Note: textCell(batch.note),
+    ...(batch.state === undefined ? {} : { State: batch.state }),
+    ...(batch.corrects === undefined ? {} : { Corrects: batch.corrects }),
   };
   for (const symbol of ELEMENTS) record[symbol] = batch.reached[symbol] ?? null;
   return record;

@@ -59,6 +59,8 @@ function makeSchemas() {
     pH: z.nullable(z.number().check(z.gte(0), z.lte(14))),
     reason: text,
     note: text,
+    /** Id of the row that this one replaces. */
+    corrects: z.exactOptional(id),
   });
 
   const batchDose = z.object({
@@ -82,6 +84,10 @@ function makeSchemas() {
     /** Which acid or base, how much, to which pH; "" for none. */
     acid: text,
     note: text,
+    /** Left out for a batch that is mixed. */
+    state: z.exactOptional(z.literal("planned")),
+    /** Id of the row that this one replaces: a plan that was mixed, or a mistake. */
+    corrects: z.exactOptional(id),
   });
 
   const waterEntry = z.object({
@@ -100,6 +106,8 @@ function makeSchemas() {
   const asked = {
     /** Everything the panel needs, in one call. */
     load: z.object({ ask: z.literal("load") }),
+    /** What only some sections need, when one of them opens. */
+    records: z.object({ ask: z.literal("records") }),
     "log care": z.object({
       ask: z.literal("log care"),
       who: text,

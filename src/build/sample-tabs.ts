@@ -60,6 +60,8 @@ export function sampleTabs(): SampleTab[] {
     Waters: WATER_ROWS,
     Targets: TARGET_ROWS,
     "Batch log": batchRows(),
+    Purchases: [],
+    "Meter log": [],
     Claims: CLAIM_ROWS,
     Trials: trialRows(log),
     Settings: SETTING_ROWS,

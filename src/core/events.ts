@@ -8,6 +8,9 @@ export interface EventKind {
   readonly disturbsRoots: boolean;
 }
 
+/** The event of a row that does nothing but take an earlier one back. */
+export const TAKEN_BACK = "Taken back";
+
 /** Taking decayed hairs off by hand leaves the living roots alone, so it is no disturbance. Common practice, no source. */
 export const BUILT_IN_EVENTS: readonly EventKind[] = [
   { event: "Repot", disturbsRoots: true },
@@ -24,6 +27,7 @@ export const BUILT_IN_EVENTS: readonly EventKind[] = [
   { event: "New root", disturbsRoots: false },
   { event: "Reading", disturbsRoots: false },
   { event: "Note", disturbsRoots: false },
+  { event: TAKEN_BACK, disturbsRoots: false },
 ];
 
 /** Answers for any spelling of an event; names are normalised once for each spelling. */

@@ -14,6 +14,7 @@ import {
   type RootIndex,
 } from "../core/roots.ts";
 import type { Table } from "./record.ts";
+import { voidRowsOf } from "./void-rows.ts";
 
 export interface RootLog {
   readonly index: RootIndex;
@@ -42,7 +43,7 @@ export function readEvents(table: Table | null): EventRule {
 /**
  * Reads Date, Plant and Event of a log; rows may stand in any order. A disturbing row whose date cannot be read
  * makes the answer for its plant unreadable; a row whose event is an error cell does so too, for nobody can tell
- * what it was. A disturbing row whose plant cannot be read could be about any plant: BadInput.
+ * what it was. Rows that a later one corrects or takes back (columns Id, Corrects) are not counted. A disturbing row whose plant cannot be read could be about any plant: BadInput.
  */
 export function readRootLog(table: Table, rule: EventRule): RootLog {
   const [dayColumn, plantColumn, eventColumn] = [table.column("Date"), table.column("Plant"), table.column("Event")];
@@ -72,7 +73,9 @@ export function readRootLog(table: Table, rule: EventRule): RootLog {
     return read;
   }
 
+  const gone = voidRowsOf(table);
   for (let row = 0; row < table.rowCount; row++) {
+    if (gone.has(row)) continue;
     let broken: string | null = null;
     let event: string | null = null;
     try {

@@ -43,4 +43,9 @@ export function id(names: Names, help: string): ColumnSpec {
   return columnOf("id", names, { help });
 }
 
+export const CORRECTS = text(
+  ["Corrects", "Corrects id"],
+  "Id of an earlier row that this one replaces or takes back; that row no longer counts. Written by the add-on.",
+);
+
 export const NOTE = text(["Note", "Notes", "Remark", "Remarks", "Comment"], "Anything else.");

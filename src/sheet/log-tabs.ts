@@ -1,6 +1,6 @@
-/** The columns of the logs that the add-on appends to: Care log and Batch log. */
+/** The columns of the logs that the add-on appends to: care, batches, purchases, readings in a standard. */
 
-import { day, id, NOTE, nameOf, number, text } from "./columns.ts";
+import { CORRECTS, choice, day, id, NOTE, nameOf, number, text, yesNo } from "./columns.ts";
 import { elementColumns } from "./shelf-tabs.ts";
 import type { TabSpec } from "./spec.ts";
 
@@ -29,6 +29,7 @@ export const CARE_LOG: TabSpec = {
     WHO,
     text(["Reason", "Why"], "Why roots were disturbed early."),
     NOTE,
+    CORRECTS,
   ],
 };
 
@@ -63,5 +64,47 @@ export const BATCH_LOG: TabSpec = {
     number(["Measured pH", "pH", "pH measured"], "What the meter did read.", { aside: true, format: "0.0#" }),
     text("Verdict", "Whether the batch is as it should be."),
     NOTE,
+    choice("State", "planned: not mixed yet. Blank means mixed.", ["planned", "mixed"]),
+    CORRECTS,
+  ],
+};
+
+export const PURCHASES: TabSpec = {
+  name: "Purchases",
+  aliases: ["Bought", "Receipts"],
+  key: "Id",
+  alsoKeys: ["Date", "Feed", "Amount"],
+  help: "What was bought for the shelf, one row a pack. What is on hand follows from this and from the Batch log.",
+  columns: [
+    ID,
+    DATE,
+    nameOf("Feeds", ["Feed", "Fertilizer", "Fertiliser", "Product"], "As it stands in Feeds."),
+    number(["Amount", "Quantity", "Pack"], "How much is in the pack, in the unit beside it.", { aside: true }),
+    choice("Unit", "Unit of the amount.", ["g", "kg", "mL", "L"]),
+    number(["Price", "Cost"], "What the pack cost, in the household's money.", { aside: true }),
+    text(["Lot", "Batch number", "Lot number"], "As printed on the pack.", { format: "@" }),
+    WHO,
+    NOTE,
+    CORRECTS,
+  ],
+};
+
+export const METER_LOG: TabSpec = {
+  name: "Meter log",
+  aliases: ["Meters", "Calibrations"],
+  key: "Id",
+  alsoKeys: ["Date", "Meter", "Standard"],
+  help: "What a meter read in a solution whose value is known, and when it was calibrated.",
+  columns: [
+    ID,
+    DATE,
+    choice("Meter", "What it measures.", ["EC", "pH"]),
+    number("Standard", "The value printed on the standard: mS/cm at 25 °C, or pH.", { aside: true }),
+    number("Reading", "What the meter showed in it, in the same unit.", { aside: true }),
+    number(["Temp C", "Temperature"], "Temperature of the standard.", { unit: "°C", aside: true }),
+    yesNo("Calibrated", "yes: the meter was set to the standard after this reading."),
+    WHO,
+    NOTE,
+    CORRECTS,
   ],
 };

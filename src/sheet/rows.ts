@@ -78,19 +78,25 @@ function readText(raw: unknown, cell: Cell, column: ColumnSpec, { where, spec }:
   return typeof value === "number" ? String(value) : value;
 }
 
-/** `values` is the whole tab, heading row first. Rows in which all our columns are blank are skipped. */
+/**
+ * `values` is the whole tab, heading row first. Rows in which all our columns are blank are skipped. With `places`
+ * (0 is the heading row), only those rows are read, in that order.
+ */
 export function readRows(
   values: readonly (readonly unknown[])[],
   spec: TabSpec,
   columns: Columns,
   dayOf: DayReader,
+  places?: readonly number[],
 ): SheetRow[] {
   const found = spec.columns.flatMap((column) => {
     const at = columns.at.get(column.heading);
     return at === undefined ? [] : [{ column, index: at - 1 }];
   });
   const rows: SheetRow[] = [];
-  for (let index = 1; index < values.length; index++) {
+  const last = places?.length ?? values.length - 1;
+  for (let count = 0; count < last; count++) {
+    const index = places?.[count] ?? count + 1;
     const raws = values[index] ?? [];
     const where = `row ${index + 1} of ${columns.tabName}`;
     const fields: Record<string, FieldValue> = {};

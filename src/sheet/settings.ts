@@ -56,6 +56,8 @@ export interface Settings {
   cell(setting: string): Cell;
   /** The value as text, without the spaces around it; "" when blank. */
   text(setting: string): string;
+  /** Every setting with its value as text. */
+  all(): Record<string, string>;
   /** Row on the tab, or null when there is none. */
   row(setting: string): number | null;
   /** The row below the last one. */
@@ -90,14 +92,23 @@ export function readSettings(book: Book): Settings | null {
     const index = rows.get(nameKey(setting));
     return readCell(index === undefined ? "" : values[index]?.[valueAt], book.workbook.dayOf);
   };
+  const text = (setting: string): string => {
+    const found = cell(setting);
+    if (found.kind === "text" || found.kind === "number") return String(found.value);
+    return found.kind === "day" ? isoFromDay(found.day) : "";
+  };
   return {
     tab,
     columns,
     cell,
-    text(setting) {
-      const found = cell(setting);
-      if (found.kind === "text" || found.kind === "number") return String(found.value);
-      return found.kind === "day" ? isoFromDay(found.day) : "";
+    text,
+    all() {
+      const all: Record<string, string> = {};
+      for (const index of rows.values()) {
+        const name = String(values[index]?.[nameAt]).trim();
+        all[name] = text(name);
+      }
+      return all;
     },
     row(setting) {
       const index = rows.get(nameKey(setting));

@@ -8,6 +8,7 @@ const PERCENT: readonly (readonly [names: Names, what: string])[] = [
   [["NO3-N", "Nitrate-N", "Nitrate nitrogen", "N-NO3"], "Nitrogen in the nitrate form, as N"],
   [["NH4-N", "Ammonium-N", "Ammoniacal nitrogen", "Ammonium nitrogen", "N-NH4"], "Nitrogen in the ammonium form, as N"],
   [["Urea-N", "Urea nitrogen", "Ureic nitrogen", "N-urea"], "Nitrogen in the urea form, as N"],
+  [["Other-N", "Other nitrogen", "N-other"], "Nitrogen in any other form, as N: organic or slow-release"],
   [["P2O5", "P₂O₅", "Phosphate (P2O5)", "Available phosphate"], "Phosphate as P2O5"],
   [["K2O", "K₂O", "Soluble potash", "Potash (K2O)"], "Potash as K2O"],
   [["P", "Phosphorus", "P %"], "Phosphorus as the element; leave blank where P2O5 is given"],
@@ -25,7 +26,9 @@ const PERCENT: readonly (readonly [names: Names, what: string])[] = [
   [["Cu", "Copper"], "Copper"],
   [["Mo", "Molybdenum"], "Molybdenum"],
   [["Si", "Silicon"], "Silicon"],
+  [["SiO2", "SiO₂", "Silica"], "Silicon as SiO2"],
   [["Na", "Sodium"], "Sodium"],
+  [["Na2O", "Na₂O"], "Sodium as Na2O"],
   [["Cl", "Chloride", "Chlorine"], "Chloride"],
 ];
 
@@ -64,6 +67,7 @@ export const FEEDS: TabSpec = {
     choice("Unit", "Unit of what is on hand.", ["g", "kg", "mL", "L"]),
     number("Price", "What the pack cost.", { aside: true }),
     text(["Lot", "Batch number", "Lot number"], "As printed on the pack.", { format: "@" }),
+    text(["Label text", "Label"], "The label as it was pasted, word for word.", { format: "@" }),
     NOTE,
   ],
 };

@@ -41,6 +41,8 @@ export const TAB_NAMES = [
   "Waters",
   "Targets",
   "Batch log",
+  "Purchases",
+  "Meter log",
   "Claims",
   "Trials",
   "Settings",

@@ -1,7 +1,7 @@
 /** All tabs of the add-on as data, in the order in which the set-up makes them. */
 
 import { CLAIMS, EVENTS, PLANTS, SETTINGS, TRIALS } from "./list-tabs.ts";
-import { BATCH_LOG, CARE_LOG } from "./log-tabs.ts";
+import { BATCH_LOG, CARE_LOG, METER_LOG, PURCHASES } from "./log-tabs.ts";
 import { FEEDS, TARGETS, WATERS } from "./shelf-tabs.ts";
 import type { ColumnSpec, TabName, TabSpec } from "./spec.ts";
 
@@ -13,6 +13,8 @@ export const TABS: readonly TabSpec[] = [
   WATERS,
   TARGETS,
   BATCH_LOG,
+  PURCHASES,
+  METER_LOG,
   CLAIMS,
   TRIALS,
   SETTINGS,

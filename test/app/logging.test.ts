@@ -43,6 +43,8 @@ describe("a batch", () => {
       "Measured pH": null,
       Verdict: null,
       Note: "=1+1",
+      State: null,
+      Corrects: null,
     });
     expect(book.values("Batch log")).toHaveLength(2);
   });

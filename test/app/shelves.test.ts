@@ -78,16 +78,16 @@ describe("waters and targets", () => {
 });
 
 describe("batches", () => {
-  test("come newest first, at most 20, hand-made ones too", () => {
-    const rows = Array.from({ length: 30 }, (_, index) => [
+  test("come newest first, at most 200, hand-made ones too", () => {
+    const rows = Array.from({ length: 230 }, (_, index) => [
       `batch-${index}`,
       dateCell(`2026-01-${String((index % 28) + 1).padStart(2, "0")}`),
       index,
     ]);
     const book = bookWith({ "Batch log": [["Id", "Date", "Litres"], ...rows, ["", "", 7], ["hand", "soon", 8]] });
     const reply = load(book);
-    expect(reply.batches).toHaveLength(20);
-    expect(reply.batches[0]).toMatchObject({ id: "batch-27", day: "2026-01-28", litres: 27 });
+    expect(reply.batches).toHaveLength(200);
+    expect(reply.batches[0]).toMatchObject({ id: "batch-223", day: "2026-01-28", litres: 223 });
     expect(
       reply.batches.every((batch, index, all) => index === 0 || (batch.day ?? "") <= (all[index - 1]?.day ?? "")),
     ).toBe(true);

@@ -57,6 +57,37 @@ describe("which rows count", () => {
   });
 });
 
+describe("a row that a later one corrects", () => {
+  const log = [
+    ["Id", "Date", "Plant", "Event", "Corrects"],
+    ["a", date("2026-03-01"), "Fern", "Repot", ""],
+    ["b", date("2026-03-10"), "Fern", "Repot", ""],
+    ["c", date("2026-03-05"), "Fern", "Repot", "b"],
+  ];
+
+  it("is not counted", () => {
+    expect(outcome("ROOT_REST", "Fern", log, asOf)).toBe(26);
+  });
+
+  it("counts again when its correction is taken back", () => {
+    const more = [...log, ["d", date("2026-03-12"), "Fern", "Taken back", "c"]];
+    expect(outcome("ROOT_REST", "Fern", more, asOf)).toBe(21);
+  });
+
+  it("is gone when it is taken back, and a log without these columns counts every row", () => {
+    const back = [...log, ["d", date("2026-03-12"), "Fern", "Taken back", "c"], ["e", asOf, "Fern", "Taken back", "b"]];
+    expect(outcome("ROOT_REST", "Fern", back, asOf)).toBe(30);
+    expect(
+      outcome(
+        "ROOT_REST",
+        "Fern",
+        log.map((row) => row.slice(1, 4)),
+        asOf,
+      ),
+    ).toBe(21);
+  });
+});
+
 describe("events of one's own", () => {
   const log = logOf([asOf, "Fern", "Photo"], [date("2026-03-01"), "Fern", "Repot"]);
 

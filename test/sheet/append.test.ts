@@ -32,6 +32,7 @@ describe("a row", () => {
       Who: "Ana",
       Reason: "rot",
       Note: "smelled",
+      Corrects: null,
     });
   });
 

@@ -79,7 +79,7 @@ describe("a column", () => {
   test("is found by its mark after it was moved and renamed", () => {
     const book = readyBook();
     const tab = book.grid.tab("Feeds");
-    tab.moveColumn(11, 2);
+    tab.moveColumn(12, 2);
     tab.write(1, 2, [[{ value: "Lime" }]]);
     expect(columnsOf(book, "Feeds").at.get("Ca")).toBe(2);
   });
@@ -126,16 +126,16 @@ describe("a column", () => {
     const book = readyBook();
     const tab = book.grid.tab("Feeds");
     const width = tab.extent().column;
-    tab.write(1, 11, [[{ value: null }]]);
+    tab.write(1, 12, [[{ value: null }]]);
     tab.write(1, width + 1, [[{ value: "Ca" }]]);
     expect(columnsOf(book, "Feeds").at.get("Ca")).toBe(width + 1);
   });
 
   test("that lost its heading is in doubt and says where", () => {
     const book = readyBook();
-    book.grid.tab("Feeds").write(1, 11, [[{ value: null }]]);
+    book.grid.tab("Feeds").write(1, 12, [[{ value: null }]]);
     expect(() => columnAt(columnsOf(book, "Feeds"), "Ca")).toThrow(
-      "Column K of “Feeds” was “Ca” and has lost its heading. Type Ca in cell K1.",
+      "Column L of “Feeds” was “Ca” and has lost its heading. Type Ca in cell L1.",
     );
   });
 

@@ -90,12 +90,12 @@ describe("run twice", () => {
     log.moveColumn(3, 9);
     log.insertColumns(2, 1);
     log.write(1, 2, [[{ value: "Mood" }]]);
-    log.write(1, log.extent().column, [[{ value: "What else" }]]);
+    log.write(1, log.extent().column, [[{ value: "What for" }]]);
     book.setUp();
     const before = dump(book.grid);
     book.setUp();
     expect(dump(book.grid)).toBe(before);
-    expect(book.values("Care log")[0]?.filter((heading) => heading === "Note")).toEqual([]);
+    expect(book.values("Care log")[0]?.filter((heading) => heading === "Corrects")).toEqual([]);
   });
 });
 

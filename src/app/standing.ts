@@ -1,0 +1,17 @@
+/** Rows of a log that still count: those that no standing row corrects or takes back. */
+
+import { type Pointing, voidRows } from "../core/standing.ts";
+import type { Columns } from "../sheet/find.ts";
+
+/** Places in `values` (0 is the heading row) of rows that are void; none when the tab has no such columns. */
+export function voidPlaces(values: readonly (readonly unknown[])[], columns: Columns): ReadonlySet<number> {
+  const [idAt, correctsAt] = [columns.at.get("Id"), columns.at.get("Corrects")];
+  if (idAt === undefined || correctsAt === undefined) return new Set();
+  const text = (raw: unknown): string => (typeof raw === "string" ? raw.trim() : "");
+  return voidRows(
+    values.map(
+      (row, at): Pointing =>
+        at === 0 ? { id: "", corrects: "" } : { id: text(row[idAt - 1]), corrects: text(row[correctsAt - 1]) },
+    ),
+  );
+}
