@@ -79,7 +79,7 @@ export function makeReadings(draft: ReadingsDraft, loaded: Loaded): RequestFor<"
   const problem = ec.problem ?? pH.problem;
   if (problem !== null) return problem;
   if (ec.value === null && pH.value === null) return "Type the EC, the pH or both.";
-  return { ask: "log readings", batchId: batch.id, ecMsCm: ec.value, pH: pH.value };
+  return { ask: "log readings", batchId: batch.id, ecMsCm: ec.value, pH: pH.value, verdict: "" };
 }
 
 /** The batches once the readings are in the log; a reading that was not given leaves what was there. */

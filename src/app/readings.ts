@@ -3,18 +3,19 @@
 import { type Cell, readCell } from "../core/cell.ts";
 import { BadInput, isBadInput } from "../core/errors.ts";
 import { readNumber } from "../core/reading.ts";
-import { columnAt, columnLetters, findTab, noTab, openBook } from "../sheet/find.ts";
+import { type Columns, columnAt, columnLetters, findTab, noColumns, noTab, openBook } from "../sheet/find.ts";
 import { BATCH_LOG } from "../sheet/log-tabs.ts";
 import { refuseMerged } from "../sheet/merged.ts";
 import { readTab } from "../sheet/open.ts";
 import type { TabPort, WorkbookPort } from "../sheet/port.ts";
+import { isBlank } from "../sheet/stored.ts";
 import type { ReplyFor, RequestFor } from "./contract.ts";
 import { checkEc } from "./logging.ts";
 
 interface Reading {
   readonly heading: string;
   readonly column: number;
-  readonly value: number;
+  readonly value: number | string;
 }
 
 /** The row of the batch, from 1; throws BadInput when the Id is not there or there twice. */
@@ -48,7 +49,7 @@ function standing(cell: Cell): number | string | null {
 
 /**
  * Writes the readings that are given into blank cells. The same reading again counts as already there; another
- * one than stands there is refused, and then nothing is written.
+ * one than stands there is refused, and then nothing is written. Another verdict is left, and told.
  */
 export function logReadings(workbook: WorkbookPort, request: RequestFor<"log readings">): ReplyFor<"log readings"> {
   checkEc(request.ecMsCm, "EC");
@@ -77,10 +78,42 @@ export function logReadings(workbook: WorkbookPort, request: RequestFor<"log rea
         `${heading} of this batch already stands as ${now} in row ${row} of “${tab.name}”, so ${value} was not written. If the new reading is right, type it there.`,
       );
     });
-    if (missing.length === 0) return { written: 0, already: 1, differing: [] };
-    writeReadings(tab, row, missing);
-    return { written: 1, already: 0, differing: [] };
+    const verdict = verdictOf({ tab, row, raws: values[row - 1] ?? [], columns, verdict: request.verdict });
+    const differing = verdict.kept === null ? [] : [verdict.kept];
+    const written = [...missing, ...verdict.write];
+    if (written.length === 0) return { written: 0, already: 1, differing };
+    writeReadings(tab, row, written);
+    return { written: 1, already: 0, differing };
   });
+}
+
+/** The verdict beside the readings: into a blank cell without a formula, else told, so that no reading is lost for it. */
+function verdictOf(given: {
+  readonly tab: TabPort;
+  readonly row: number;
+  readonly raws: readonly unknown[];
+  readonly columns: Columns;
+  readonly verdict: string;
+}): { readonly write: readonly Reading[]; readonly kept: string | null } {
+  const { tab, row, raws, columns, verdict } = given;
+  if (verdict === "") return { write: [], kept: null };
+  const column = columns.at.get("Verdict");
+  if (column === undefined) {
+    const why = columns.doubts.get("Verdict") ?? noColumns(columns.tabName, ["Verdict"]);
+    return { write: [], kept: `The verdict was not kept. ${why}` };
+  }
+  const now = raws[column - 1];
+  if (now === verdict) return { write: [], kept: null };
+  if (!isBlank(now)) {
+    return { write: [], kept: `The verdict in the log is another one and was left as it is: “${String(now)}”.` };
+  }
+  // A verdict of one's own may be worked out in its cell, or by a formula in the heading that fills the column.
+  const computed = [1, row].some((at) => {
+    const [[formula = ""] = []] = tab.readFormulas({ row: at, column, rows: 1, columns: 1 });
+    return formula !== "";
+  });
+  if (computed) return { write: [], kept: "The verdict was not kept: a formula fills that cell." };
+  return { write: [{ heading: "Verdict", column, value: verdict }], kept: null };
 }
 
 function writeReadings(tab: TabPort, row: number, readings: readonly Reading[]): void {

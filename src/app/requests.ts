@@ -120,6 +120,8 @@ function makeSchemas() {
       batchId: id,
       ecMsCm: z.nullable(notNegative),
       pH: z.nullable(z.number().check(z.gte(0), z.lte(14))),
+      /** What the panel made of the reading, as shown; "" for nothing. */
+      verdict: text,
     }),
     "log water": z.object({ ask: z.literal("log water"), entry: waterEntry }),
     /** The name shown in "Who"; kept for this person only. */

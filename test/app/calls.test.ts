@@ -46,7 +46,10 @@ const ACTIONS: readonly (readonly [string, (book: TestBook) => unknown])[] = [
     "logging care for 30 plants",
     (book) => book.reply({ ask: "log care", who: "Ana", entries: Array.from({ length: 30 }, () => careEntry()) }),
   ],
-  ["entering readings", (book) => book.reply({ ask: "log readings", batchId: "batch-5-id", ecMsCm: 1.5, pH: 6 })],
+  [
+    "entering readings",
+    (book) => book.reply({ ask: "log readings", batchId: "batch-5-id", ecMsCm: 1.5, pH: 6, verdict: "As expected." }),
+  ],
 ];
 
 describe.each(ACTIONS)("%s", (_, act) => {

@@ -53,7 +53,7 @@ describe("a batch", () => {
     const book = readyBook();
     const entry = batch();
     book.reply({ ask: "log batch", who: "", batch: entry });
-    book.reply({ ask: "log readings", batchId: entry.id, ecMsCm: 1.4, pH: 6 });
+    book.reply({ ask: "log readings", batchId: entry.id, ecMsCm: 1.4, pH: 6, verdict: "" });
     expect(book.reply({ ask: "log batch", who: "", batch: entry })).toEqual({ written: 0, already: 1, differing: [] });
     expect(book.values("Batch log")).toHaveLength(2);
     expect(book.reply({ ask: "load" }).batches[0]?.doses).toBe(dosesText(entry.doses));

@@ -11,12 +11,13 @@ function logged(): { book: TestBook; id: string } {
   book.calls.length = 0;
   return { book, id: entry.id };
 }
-const readings = (batchId: string, ecMsCm: number | null, pH: number | null) =>
-  ({ ask: "log readings", batchId, ecMsCm, pH }) as const;
+const readings = (batchId: string, ecMsCm: number | null, pH: number | null, verdict = "") =>
+  ({ ask: "log readings", batchId, ecMsCm, pH, verdict }) as const;
 const standing = (book: TestBook, row = 3) => [
   book.cell("Batch log", row, "Measured EC"),
   book.cell("Batch log", row, "Measured pH"),
 ];
+const columnOf = (book: TestBook, heading: string) => (book.values("Batch log")[0] ?? []).indexOf(heading) + 1;
 
 describe("readings", () => {
   test("go to their batch, in one write", () => {
@@ -118,5 +119,55 @@ describe("refused, with nothing written:", () => {
     book.grid.tab("Batch log").deleteColumns(23, 1);
     expect(book.refusal(readings(id, 1.6, 5.9)).sentence).toMatch(/“Batch log” has no column “Measured pH”/);
     expect(book.cell("Batch log", 3, "Measured EC")).toBeNull();
+  });
+});
+
+describe("the verdict", () => {
+  const said = "Look again: Calcium nitrate went in twice.";
+  const at = (book: TestBook) => book.cell("Batch log", 3, "Verdict");
+
+  test("goes beside its readings, in one write, as literal text", () => {
+    const { book, id } = logged();
+    expect(book.reply(readings(id, 1.6, 5.9, "=1+1"))).toEqual({ written: 1, already: 0, differing: [] });
+    expect(at(book)).toBe("=1+1");
+    expect(book.calls.filter((name) => name === "Range.setValues")).toHaveLength(1);
+    expect(book.reply(readings(id, 1.6, 5.9, "=1+1"))).toEqual({ written: 0, already: 1, differing: [] });
+  });
+
+  test("comes later to readings that are there already", () => {
+    const { book, id } = logged();
+    book.reply(readings(id, 1.6, null));
+    expect(book.reply(readings(id, 1.6, null, said)).written).toBe(1);
+    expect(at(book)).toBe(said);
+  });
+
+  test("never goes over another text, and the readings are kept all the same", () => {
+    const { book, id } = logged();
+    book.grid.tab("Batch log").write(3, columnOf(book, "Verdict"), [[{ value: "my own" }]]);
+    const { written, differing } = book.reply(readings(id, 1.6, 5.9, said));
+    expect(written).toBe(1);
+    expect(differing).toEqual(["The verdict in the log is another one and was left as it is: “my own”."]);
+    expect(standing(book)).toEqual([1.6, 5.9]);
+    expect(at(book)).toBe("my own");
+  });
+
+  test("never goes over a formula, in its cell or in the heading", () => {
+    for (const row of [3, 1]) {
+      const { book, id } = logged();
+      const column = columnOf(book, "Verdict");
+      book.grid.tab("Batch log").write(row, column, [[{ value: row === 1 ? "Verdict" : "", formula: '=""' }]]);
+      const { written, differing } = book.reply(readings(id, 1.6, 5.9, said));
+      expect(written).toBe(1);
+      expect(differing).toEqual(["The verdict was not kept: a formula fills that cell."]);
+      expect(standing(book)).toEqual([1.6, 5.9]);
+    }
+  });
+
+  test("without its column is told, and the readings are kept", () => {
+    const { book, id } = logged();
+    book.grid.tab("Batch log").deleteColumns(columnOf(book, "Verdict"), 1);
+    const { written, differing } = book.reply(readings(id, 1.6, 5.9, said));
+    expect(written).toBe(1);
+    expect(differing[0]).toMatch(/^The verdict was not kept\. “Batch log” has no column “Verdict”\./);
   });
 });

@@ -34,7 +34,13 @@ describe("readings", () => {
     panel.readings.sender.press();
     panel.readings.sender.press();
     expect(host.calls).toHaveLength(2);
-    expect(host.last().request).toEqual({ ask: "log readings", batchId: "batch-0000-0002", ecMsCm: 1.12, pH: 5.9 });
+    expect(host.last().request).toEqual({
+      ask: "log readings",
+      batchId: "batch-0000-0002",
+      ecMsCm: 1.12,
+      pH: 5.9,
+      verdict: "",
+    });
     await host.last().reply({ written: 1, already: 0, differing: [] });
     expect(said(panel.readings.sender)).toBe("done: Logged EC 1.12 mS/cm and pH 5.9.");
     expect(panel.readings.draft.get()).toMatchObject({ ec: "", pH: "" });
