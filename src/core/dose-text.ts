@@ -9,7 +9,7 @@
  * in brackets for the whole batch. Numbers have six significant figures, finer than any scale at hand.
  */
 
-import { BadInput } from "./errors.ts";
+import { BadInput, isBadInput } from "./errors.ts";
 
 export interface LoggedDose {
   readonly feed: string;
@@ -58,18 +58,32 @@ function parts(text: string): string[] {
   return cut.map((part) => part.replace(/^ /, ""));
 }
 
+function parseDose(part: string): LoggedDose {
+  const found = DOSE.exec(part);
+  const [, name = "", perLitre, unit, perBatch, unitAgain] = found ?? [];
+  if (!found || unit !== unitAgain) {
+    throw new BadInput(
+      "doses",
+      `“${part}” is not a dose. A dose looks like this: Calcium nitrate 1.25 g/L (12.5 g); the next one follows after a semicolon.`,
+    );
+  }
+  const feed = name.startsWith('"') ? name.slice(1, -1).split('""').join('"') : name;
+  return { feed, perLitre: Number(perLitre), unit: unit === "mL" ? "mL" : "g", perBatch: Number(perBatch) };
+}
+
 /** Reads what dosesText wrote. Throws BadInput for a text that is not of this form, quoting the part that is not. */
 export function parseDoses(text: string): LoggedDose[] {
+  return parts(text).map(parseDose);
+}
+
+/** The same, dose by dose: one that cannot be read comes as its text and the sentence that says so. */
+export function readDoses(text: string): (LoggedDose | { readonly part: string; readonly sentence: string })[] {
   return parts(text).map((part) => {
-    const found = DOSE.exec(part);
-    const [, name = "", perLitre, unit, perBatch, unitAgain] = found ?? [];
-    if (!found || unit !== unitAgain) {
-      throw new BadInput(
-        "doses",
-        `“${part}” is not a dose. A dose looks like this: Calcium nitrate 1.25 g/L (12.5 g); the next one follows after a semicolon.`,
-      );
+    try {
+      return parseDose(part);
+    } catch (error) {
+      if (!isBadInput(error)) throw error;
+      return { part, sentence: error.message };
     }
-    const feed = name.startsWith('"') ? name.slice(1, -1).split('""').join('"') : name;
-    return { feed, perLitre: Number(perLitre), unit: unit === "mL" ? "mL" : "g", perBatch: Number(perBatch) };
   });
 }

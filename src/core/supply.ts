@@ -1,8 +1,8 @@
-/** What is left of a feed: what was bought less what the log used, never a number kept beside it. */
+/** How much of a feed is on hand: what was bought less what the log used, never a number kept beside it. */
 
 import { nameKey } from "./cell.ts";
 import { BadInput } from "./errors.ts";
-import { sayGiven, sayNumber } from "./saying.ts";
+import { sayGiven } from "./saying.ts";
 
 export const SUPPLY_UNITS = ["g", "kg", "mL", "L"] as const;
 
@@ -10,8 +10,9 @@ export type SupplyUnit = (typeof SUPPLY_UNITS)[number];
 
 export interface Bought {
   readonly feed: string;
-  /** Days since 1970-01-01; null where it was not noted. */
+  /** Days since 1970-01-01; null where it was not noted: then it counts on every day. */
   readonly day: number | null;
+  /** Below 0 for what left the shelf by another way than a batch: spilled, given away. */
   readonly amount: number;
   readonly unit: SupplyUnit;
 }
@@ -19,110 +20,113 @@ export interface Bought {
 /** One feed of one batch in the log. */
 export interface Used {
   readonly feed: string;
-  readonly day: number;
+  /** Null as in Bought. */
+  readonly day: number | null;
   readonly amount: number;
   readonly unit: "g" | "mL";
 }
 
-export interface SupplyTask {
+export interface OnHandTask {
   readonly bought: readonly Bought[];
   /** Corrections and batches taken back are left out before. */
   readonly used: readonly Used[];
-  readonly today: number;
-  /** g/mL of a liquid, to count grams against millilitres; null where not known. */
-  readonly densityOf: (feed: string) => number | null;
-  /** Use of the last this many days counts; 90 where absent. */
-  readonly lookBackDays?: number | undefined;
+  /** What lies after it does not count yet; null counts everything. */
+  readonly today: number | null;
 }
 
-export interface Supply {
-  readonly feed: string;
-  /** Unit of its last purchase, g or mL. */
+export interface OnHand {
+  /** g or mL. */
   readonly unit: "g" | "mL";
+  /** Nothing bought is 0; `onHand` is then below 0. */
   readonly bought: number;
   readonly used: number;
-  /** May be below 0: then more was used than was ever bought, and `sentence` says so. */
+  /** May be below 0: then more was used than was ever bought. */
   readonly onHand: number;
-  /** Mean use a day over the days looked at; null where nothing was used in them. */
-  readonly perDay: number | null;
-  readonly daysLeft: number | null;
-  /** Whole batches like the middle one of those looked at; null where there were none. */
-  readonly batchesLeft: number | null;
-  readonly sentence: string;
 }
 
-const BASE: Readonly<Record<SupplyUnit, { unit: "g" | "mL"; factor: number }>> = {
+/** Entries of one feed that count on the day asked for, the later last. */
+export interface Entries {
+  readonly bought: readonly Bought[];
+  readonly used: readonly Used[];
+}
+
+const BASE: Readonly<Record<SupplyUnit, { readonly unit: "g" | "mL"; readonly factor: number }>> = {
   g: { unit: "g", factor: 1 },
   kg: { unit: "g", factor: 1000 },
   mL: { unit: "mL", factor: 1 },
   L: { unit: "mL", factor: 1000 },
 };
 
-const LOOK_BACK_DAYS = 90;
-/** A rate over a few days of log says little; it is spread over at least this long. */
-const LEAST_DAYS = 14;
+/** g or mL in one of `unit`, and which of the two. */
+export function baseOf(unit: SupplyUnit): { readonly unit: "g" | "mL"; readonly factor: number } {
+  return BASE[unit];
+}
 
-function converter(feed: string, to: "g" | "mL", densityGPerMl: number | null) {
+/** Entries by nameKey of their feed. What lies after `today` is left out. */
+export function entriesByFeed({ bought, used, today }: OnHandTask): ReadonlyMap<string, Entries> {
+  const counts = ({ day }: { readonly day: number | null }) => today === null || day === null || day <= today;
+  const byFeed = new Map<string, { bought: Bought[]; used: Used[] }>();
+  const at = (feed: string) => {
+    const key = nameKey(feed);
+    const found = byFeed.get(key) ?? { bought: [], used: [] };
+    byFeed.set(key, found);
+    return found;
+  };
+  for (const entry of bought) if (counts(entry)) at(entry.feed).bought.push(entry);
+  for (const entry of used) if (counts(entry)) at(entry.feed).used.push(entry);
+  // The order of rows on a tab means nothing: people sort.
+  for (const { bought: list } of byFeed.values()) list.sort((a, b) => (a.day ?? -Infinity) - (b.day ?? -Infinity));
+  return byFeed;
+}
+
+/** Unit of the latest purchase, else of the first use. */
+export function unitOfEntries({ bought, used }: Entries): "g" | "mL" {
+  const last = bought[bought.length - 1];
+  return last === undefined ? (used[0]?.unit ?? "g") : BASE[last.unit].unit;
+}
+
+/** Turns g into mL and back. Throws BadInput where that needs a density and there is none. */
+export function converter(feed: string, to: "g" | "mL", densityGPerMl: number | null) {
   return (amount: number, from: "g" | "mL"): number => {
-    if (!(amount >= 0 && Number.isFinite(amount))) {
-      throw new BadInput("out-of-bounds", `An amount of ${feed} is ${sayGiven(amount)} ${from}. Give 0 or more.`);
+    if (!Number.isFinite(amount)) {
+      throw new BadInput("not-a-number", `An amount of ${feed} is ${sayGiven(amount)} ${from}. Give a number.`);
     }
     if (from === to) return amount;
     if (densityGPerMl === null) {
       throw new BadInput(
         "density-needed",
-        `${feed} was bought in ${to} and used in ${from}. Give its density in g/mL, so that the two can be counted together.`,
+        `${feed} is counted in ${to}, but some of it was bought or used in ${from}. Give its density in g/mL, so that the two can be counted together.`,
       );
     }
     return to === "mL" ? amount / densityGPerMl : amount * densityGPerMl;
   };
 }
 
-function middle(values: readonly number[]): number {
-  return [...values].sort((a, b) => a - b)[(values.length - 1) >> 1] as number;
-}
-
-function supplyOf(feed: string, task: SupplyTask): Supply {
-  const { today, lookBackDays = LOOK_BACK_DAYS } = task;
-  const mine = (entry: { feed: string }) => nameKey(entry.feed) === nameKey(feed);
-  const bought = task.bought.filter(mine).filter(({ day }) => day === null || day <= today);
-  const used = task.used.filter(mine).filter(({ day }) => day <= today);
-  const lastUnit = bought[bought.length - 1]?.unit;
-  const unit = lastUnit === undefined ? (used[0]?.unit ?? "g") : BASE[lastUnit].unit;
-  const inUnit = converter(feed, unit, task.densityOf(feed));
-  const sum = (amounts: readonly number[]) => amounts.reduce((total, amount) => total + amount, 0);
-  const came = sum(bought.map((entry) => inUnit(entry.amount * BASE[entry.unit].factor, BASE[entry.unit].unit)));
-  const went = sum(used.map((entry) => inUnit(entry.amount, entry.unit)));
-  const onHand = came - went;
-  const recent = used.filter(({ day }) => day > today - lookBackDays);
-  const amounts = recent.map((entry) => inUnit(entry.amount, entry.unit)).filter((amount) => amount > 0);
-  const first = Math.min(...used.map(({ day }) => day));
-  const days = Math.max(Math.min(today - first + 1, lookBackDays), LEAST_DAYS);
-  const perDay = amounts.length > 0 ? sum(amounts) / days : null;
-  const left = Math.max(onHand, 0);
-  const daysLeft = perDay === null ? null : left / perDay;
-  // The rounding of sums must not cost a batch.
-  const batchesLeft = amounts.length > 0 ? Math.floor(left / middle(amounts) + 1e-9) : null;
-  const say = (amount: number) => `${sayNumber(amount)} ${unit}`;
-  const sentence =
-    bought.length === 0
-      ? `No purchase of ${feed} is on record, so nobody can say how much is left.`
-      : onHand < -1e-9 * came
-        ? `The log used ${say(went)} of ${feed}, but only ${say(came)} were bought. A purchase is missing, or a batch was logged wrongly.`
-        : batchesLeft === null
-          ? `${say(left)} of ${feed} are left; none was used lately.`
-          : `${say(left)} of ${feed} are left, enough for ${batchesLeft} ${batchesLeft === 1 ? "batch" : "batches"}.`;
-  return { feed, unit, bought: came, used: went, onHand, perDay, daysLeft, batchesLeft, sentence };
-}
-
 /**
- * What is left of every feed that was bought or used, in the order in which they first appear. What lies after `today`
- * does not count yet. Throws BadInput for amounts below 0, and when grams meet millilitres without a density.
+ * What is left of one feed, in g or mL: in `unit`, else in that of its latest purchase. Throws BadInput for a use below
+ * 0, and when grams meet millilitres without a density.
  */
-export function supplies(task: SupplyTask): Supply[] {
-  const names = new Map<string, string>();
-  for (const { feed } of [...task.bought, ...task.used]) {
-    if (!names.has(nameKey(feed))) names.set(nameKey(feed), feed.trim());
+export function onHandOf(
+  feed: string,
+  entries: Entries,
+  how: { readonly densityGPerMl: number | null; readonly unit?: "g" | "mL" | undefined },
+): OnHand {
+  const unit = how.unit ?? unitOfEntries(entries);
+  const inUnit = converter(feed, unit, how.densityGPerMl);
+  let bought = 0;
+  for (const entry of entries.bought) {
+    const base = BASE[entry.unit];
+    bought += inUnit(entry.amount * base.factor, base.unit);
   }
-  return [...names.values()].map((feed) => supplyOf(feed, task));
+  let used = 0;
+  for (const entry of entries.used) {
+    if (entry.amount < 0) {
+      throw new BadInput(
+        "out-of-bounds",
+        `A batch used ${sayGiven(entry.amount)} ${entry.unit} of ${feed}. Give 0 or more.`,
+      );
+    }
+    used += inUnit(entry.amount, entry.unit);
+  }
+  return { unit, bought, used, onHand: bought - used };
 }

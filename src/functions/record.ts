@@ -141,7 +141,10 @@ export interface RowArguments {
   text(name: string): string;
   /** A choice; `choices` are those that the record declares for it. */
   choice<Choice extends string>(name: string, choices: readonly Choice[]): Choice;
+  /** Null where it is left out or its cell is blank. */
+  optionalChoice<Choice extends string>(name: string, choices: readonly Choice[]): Choice | null;
   day(name: string): number;
+  optionalDay(name: string): number | null;
   label(name: string): LabelSource;
   tableRow(name: string): TableRow;
 }

@@ -1,6 +1,7 @@
 /** All custom functions with their words, in the order of the registry: for stubs, README, panel and tests, not for the bundle. */
 
 import { FEED_CHEMISTRY_WORDS } from "./feed-chemistry-words.ts";
+import { FEED_LEFT_WORDS } from "./feed-left-words.ts";
 import { FEED_WORDS } from "./feed-words.ts";
 import { METER_WORDS } from "./meter-words.ts";
 import { REGISTRY } from "./registry.ts";
@@ -12,6 +13,7 @@ import type { FunctionReference, FunctionWords } from "./words.ts";
 const WORDS: Readonly<Record<string, FunctionWords>> = {
   ...FEED_WORDS,
   ...FEED_CHEMISTRY_WORDS,
+  ...FEED_LEFT_WORDS,
   ...WATER_WORDS,
   ...WATER_CHEMISTRY_WORDS,
   ...METER_WORDS,

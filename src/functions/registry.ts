@@ -2,6 +2,7 @@
 
 import { FEED_RECORDS } from "./feed.ts";
 import { FEED_CHEMISTRY_RECORDS } from "./feed-chemistry.ts";
+import { FEED_LEFT_RECORDS } from "./feed-left.ts";
 import { METER_RECORDS } from "./meter.ts";
 import type { FunctionRecord } from "./record.ts";
 import { ROOT_RECORDS } from "./root.ts";
@@ -11,6 +12,7 @@ import { WATER_CHEMISTRY_RECORDS } from "./water-chemistry.ts";
 export const REGISTRY: readonly FunctionRecord[] = [
   ...FEED_RECORDS,
   ...FEED_CHEMISTRY_RECORDS,
+  ...FEED_LEFT_RECORDS,
   ...WATER_RECORDS,
   ...WATER_CHEMISTRY_RECORDS,
   ...METER_RECORDS,

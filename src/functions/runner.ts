@@ -139,7 +139,10 @@ function rowArguments(scalars: readonly Scalar[], row: number): RowArguments {
     yesNo: (name) => value(name, (found) => typeof found === "boolean"),
     text: (name) => value(name, (found) => typeof found === "string"),
     choice: (name, choices) => value(name, (found) => choices.some((choice) => choice === found)),
+    optionalChoice: (name, choices) =>
+      value(name, (found) => found === null || choices.some((choice) => choice === found)),
     day: (name) => value(name, isNumber),
+    optionalDay: (name) => value(name, (found) => found === null || isNumber(found)),
     label: (name) => value(name, isSource),
     tableRow: (name) => value(name, (found) => isSource(found) && found.kind === "row"),
   };

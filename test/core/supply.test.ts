@@ -2,7 +2,8 @@
 
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Supply, type SupplyTask, supplies } from "../../src/core/supply.ts";
+import { type Supply, type SupplyTask, supplies } from "../../src/core/supply-left.ts";
+import { dosesUsed, unreadFor } from "../../src/core/supply-log.ts";
 import { refusal } from "./refusal.ts";
 
 const task = (more: Partial<SupplyTask>): SupplyTask => ({
@@ -78,12 +79,50 @@ describe("on hand", () => {
   });
 });
 
-it("grams against millilitres need a density, and amounts are not below 0", () => {
+it("grams against millilitres need a density, and a batch uses nothing below 0", () => {
   const bought = [{ feed: "L", day: 1, amount: 1, unit: "L" as const }];
   expect(refusal(() => supplies(task({ bought, used: [{ feed: "L", day: 2, amount: 5, unit: "g" }] })))).toBe(
-    "L was bought in mL and used in g. Give its density in g/mL, so that the two can be counted together.",
+    "L is counted in mL, but some of it was bought or used in g. Give its density in g/mL, so that the two can be counted together.",
   );
-  expect(refusal(() => supplies(task({ bought: [{ feed: "L", day: 1, amount: -1, unit: "g" }] })))).toBe(
-    "An amount of L is -1 g. Give 0 or more.",
+  expect(refusal(() => supplies(task({ bought, used: [{ feed: "L", day: 2, amount: -5, unit: "mL" }] })))).toBe(
+    "A batch used -5 mL of L. Give 0 or more.",
   );
+});
+
+it("what was spilled or given away counts as a purchase below 0, and the latest day names the unit, not the last row", () => {
+  const bought = [
+    { feed: "L", day: 30, amount: 0.5, unit: "L" as const },
+    { feed: "L", day: 10, amount: 1250, unit: "g" as const },
+    { feed: "L", day: 40, amount: -100, unit: "mL" as const },
+  ];
+  // 500 mL + 1250 g at 1.25 g/mL - 100 mL.
+  expect(only({ bought, densityOf: () => 1.25 })).toMatchObject({ unit: "mL", bought: 1400, onHand: 1400 });
+});
+
+describe("doses of the log", () => {
+  const batch = (day: number | null, doses: string) => ({ day, doses, where: "row 7 of Batch log" });
+
+  it("are read from their text; a row without any uses nothing", () => {
+    expect(dosesUsed([batch(5, 'A 1 g/L (10 g); "B; C" 2 mL/L (20 mL)'), batch(6, " ")])).toEqual({
+      used: [
+        { feed: "A", day: 5, amount: 10, unit: "g" },
+        { feed: "B; C", day: 5, amount: 20, unit: "mL" },
+      ],
+      unread: [],
+    });
+  });
+
+  it("that cannot be read are about the feed they begin with, else about any", () => {
+    const { used, unread } = dosesUsed([batch(5, "A 1 g/L (10 g); Calcium nitrate a spoon; a pinch of salt")]);
+    expect(used).toHaveLength(1);
+    const known = ["A", "Calcium", "Calcium nitrate"];
+    const [spoon, pinch] = unread;
+    if (spoon === undefined || pinch === undefined) throw new Error("There should be two.");
+    expect(unreadFor("calcium nitrate", [spoon], known)).toMatch(
+      /^Doses in row 7 of Batch log: “Calcium nitrate a spoon” is not a dose\./,
+    );
+    expect(unreadFor("Calcium", [spoon], known)).toBeNull();
+    expect(unreadFor("Zinc", [pinch], ["Zinc", "Calcium"])).toContain("a pinch of salt");
+    expect(unreadFor("A", [], known)).toBeNull();
+  });
 });

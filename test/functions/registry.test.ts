@@ -12,6 +12,7 @@ const FIXED = [
   "FEED_SOLVE(target, feeds, [water], [litres], [step])",
   "FEED_EC(solution, [tempC])",
   "FEED_RISK(solution, [pH])",
+  "FEED_LEFT(feeds, purchases, batches, [asOf], [unit], [density], [heading])",
   "WATER_HARDNESS(calcium, magnesium, [unit])",
   "WATER_CLASS(hardness)",
   "WATER_CONVERT(value, from, to)",
