@@ -2,12 +2,12 @@
 
 import type { FieldRow } from "../src/app/contract.ts";
 import { nameKey } from "../src/core/cell.ts";
-import { conductivity } from "../src/core/conductivity.ts";
 import { isBadInput } from "../src/core/errors.ts";
 import { ecAllowance } from "../src/core/label-share.ts";
-import { type Mixture, type MixtureDose, mixtureOf } from "../src/core/mixture.ts";
+import { type MixtureDose, mixtureOf } from "../src/core/mixture.ts";
+import { elementsOf, mixtureEc } from "../src/core/mixture-ec.ts";
 import { mixingOrder, type Risk, risks } from "../src/core/precipitation.ts";
-import { type Elements, impliedIons, mixStates, solutionAt } from "../src/core/solution.ts";
+import { impliedIons, mixStates, solutionAt } from "../src/core/solution.ts";
 import type { State } from "../src/core/speciation.ts";
 import { alkalinityEqKg, totalsOfWater, type WaterLines } from "../src/core/water-lines.ts";
 import type { Worked } from "./batch.ts";
@@ -53,13 +53,6 @@ export function dosesOf({ lines, feeds }: Pick<Worked, "lines" | "feeds">): Mixt
   });
 }
 
-const elementsOf = ({ amounts, nitrogenMgL: { nitrate, ammonium, urea } }: Mixture): Elements => ({
-  amounts,
-  nitrogen: { nitrate, ammonium, urea },
-});
-
-const ecOf = (mixture: Mixture): number => conductivity(solutionAt(elementsOf(mixture), {})).at25MsCm;
-
 /** Throws BadInput, as solveState does, for a mix beyond the range of the model. */
 export function mixChemistry(worked: Worked, rows: readonly FieldRow[]): MixChemistry | null {
   const water = waterOfMix(worked.water, rows);
@@ -67,10 +60,10 @@ export function mixChemistry(worked: Worked, rows: readonly FieldRow[]): MixChem
   if (worked.reached === null || water === null || amounts === undefined) return null;
   const doses = dosesOf(worked);
   const all = mixtureOf(doses, amounts);
-  const whole = ecOf(all);
-  const waterPart = whole > 0 ? Math.min(ecOf(mixtureOf([], amounts)) / whole, 1) : 0;
+  const whole = mixtureEc(all);
+  const waterPart = whole > 0 ? Math.min(mixtureEc(mixtureOf([], amounts)) / whole, 1) : 0;
   const model = FEED_MODEL_SHARE + waterPart * (WATER_MODEL_SHARE - FEED_MODEL_SHARE);
-  const ecShare = Math.hypot(ecAllowance(doses, amounts, ecOf), model);
+  const ecShare = Math.hypot(ecAllowance(doses, amounts, mixtureEc), model);
   if (water.Alkalinity === undefined) {
     const elements = elementsOf(all);
     const unknown =

@@ -6,7 +6,9 @@ import { EcField } from "./ec-field.tsx";
 import { SelectField, TextField } from "./field.tsx";
 import { meterOf } from "./meter.ts";
 import type { Panel } from "./panel-state.ts";
-import { batchWords, readingsBatch, readingsNumbers, waitingBatches } from "./readings.ts";
+import { pHRange } from "./ph-range.ts";
+import { batchWords, readingsBatch, readingsCheck, readingsNumbers, waitingBatches } from "./readings.ts";
+import { ReadingsVerdict } from "./readings-verdict.tsx";
 import { Send } from "./send.tsx";
 import { useStore } from "./use-store.ts";
 
@@ -18,8 +20,9 @@ export function ReadingsCard(props: { readonly panel: Panel; readonly loaded: Lo
   const waiting = waitingBatches(loaded.batches);
   const offered = batch === null || waiting.includes(batch) ? waiting : [batch, ...waiting];
   const numbers = readingsNumbers(draft, loaded);
+  const check = readingsCheck(draft, loaded, desk.shelf());
   // Whatever is typed belongs to the batch on show, also when a newer one comes in.
-  const type = (change: { ec?: string; pH?: string; ecUnit?: "mS/cm" | "ppm" }): void =>
+  const type = (change: { ec?: string; pH?: string; ecUnit?: "mS/cm" | "ppm"; temp?: string }): void =>
     desk.draft.change((now) => ({ ...now, batchId: batch?.id ?? now.batchId, ...change }));
   return (
     <section class="card" aria-labelledby="readings-title">
@@ -56,6 +59,22 @@ export function ReadingsCard(props: { readonly panel: Panel; readonly loaded: Lo
               onType={(pH) => type({ pH })}
             />
           </div>
+          <ReadingsVerdict
+            check={check}
+            pH={numbers.pH.value}
+            range={pHRange(loaded.settings)}
+            scale={meterOf(loaded).scale}
+          />
+          {(draft.temp !== "" || (check?.check != null && check.check.verdict !== "as expected")) && (
+            <TextField
+              label="Solution °C, if measured"
+              number
+              hint="Tells whether a reading that was not corrected to 25 °C explains it."
+              value={draft.temp}
+              problem={numbers.temp.problem}
+              onType={(temp) => type({ temp })}
+            />
+          )}
         </>
       )}
       <Send sender={desk.sender} label="Log readings" working="Saving the readings…" hidden={offered.length === 0} />

@@ -1,8 +1,11 @@
 /** What the meters said about a batch that is already in the log. */
 
 import type { BatchRow, Loaded, RequestFor } from "../src/app/contract.ts";
+import type { ShelfFeed } from "../src/core/feeds.ts";
 import { isRecord, textOf } from "./drafts.ts";
 import { type EcUnit, meterOf, typedEc, unitOf } from "./meter.ts";
+import { type PHRange, pHRange, sayPH } from "./ph-range.ts";
+import { type BatchCheck, checkBatch } from "./readings-check.ts";
 import { showDay } from "./show.ts";
 import { typedNumber } from "./typed.ts";
 
@@ -12,10 +15,12 @@ export interface ReadingsDraft {
   readonly ec: string;
   readonly ecUnit: EcUnit | "";
   readonly pH: string;
+  /** °C of the solution, asked for when the reading is not as expected. */
+  readonly temp: string;
 }
 
 export function freshReadings(): ReadingsDraft {
-  return { batchId: "", ec: "", ecUnit: "", pH: "" };
+  return { batchId: "", ec: "", ecUnit: "", pH: "", temp: "" };
 }
 
 export function readReadings(kept: unknown): ReadingsDraft | null {
@@ -26,6 +31,7 @@ export function readReadings(kept: unknown): ReadingsDraft | null {
     ec: textOf(kept, "ec"),
     ecUnit: unit === "ppm" || unit === "mS/cm" ? unit : "",
     pH: textOf(kept, "pH"),
+    temp: textOf(kept, "temp"),
   };
 }
 
@@ -35,7 +41,8 @@ const OUR_ID = /^[a-z0-9-]{8,64}$/;
 /** Batches that still wait for a reading, newest first. */
 export function waitingBatches(batches: readonly BatchRow[]): readonly BatchRow[] {
   return batches.filter(
-    (batch) => OUR_ID.test(batch.id) && (batch.measuredEcMsCm === null || batch.measuredPH === null),
+    ({ id, state, measuredEcMsCm, measuredPH }) =>
+      OUR_ID.test(id) && state === "mixed" && (measuredEcMsCm === null || measuredPH === null),
   );
 }
 
@@ -68,18 +75,42 @@ export function readingsNumbers(draft: ReadingsDraft, loaded: Pick<Loaded, "mete
   return {
     ec: typedEc(draft.ec, unitOf(meter, draft.ecUnit), meter),
     pH: typedNumber(draft.pH, { what: "pH", min: 0, max: 14 }),
+    temp: typedNumber(draft.temp, { what: "The temperature", unit: "°C", min: 0, max: 50 }),
   };
 }
 
+/** What the reading of the EC says about its batch; null while none is typed. */
+export function readingsCheck(draft: ReadingsDraft, loaded: Loaded, shelf: readonly ShelfFeed[]): BatchCheck | null {
+  const batch = readingsBatch(draft, loaded.batches);
+  const { ec, temp } = readingsNumbers(draft, loaded);
+  if (batch === null || ec.value === null || ec.value === 0) return null;
+  const meter = meterOf(loaded);
+  const scale = unitOf(meter, draft.ecUnit) === "ppm" ? meter.scale : null;
+  return checkBatch({ batch, ecMsCm: ec.value, meter: { scale, tempC: temp.value, corrected: null }, shelf }, loaded);
+}
+
+/** What goes into the column Verdict; "" without a reading of the EC, so that one to come still finds its cell blank. */
+export function verdictText(check: BatchCheck | null, pH: number | null, range: PHRange): string {
+  if (check?.check == null) return "";
+  const off = pH !== null && (pH < range.low || pH > range.high);
+  return off ? `${check.check.sentence} ${sayPH(pH, range)}` : check.check.sentence;
+}
+
 /** The request for what is typed now, or the sentence that says what is missing. */
-export function makeReadings(draft: ReadingsDraft, loaded: Loaded): RequestFor<"log readings"> | string {
+export function makeReadings(
+  draft: ReadingsDraft,
+  loaded: Loaded,
+  shelf: readonly ShelfFeed[],
+): RequestFor<"log readings"> | string {
   const batch = readingsBatch(draft, loaded.batches);
   if (batch === null) return "This batch is no longer among the newest in the log. Choose another.";
   const { ec, pH } = readingsNumbers(draft, loaded);
   const problem = ec.problem ?? pH.problem;
   if (problem !== null) return problem;
   if (ec.value === null && pH.value === null) return "Type the EC, the pH or both.";
-  return { ask: "log readings", batchId: batch.id, ecMsCm: ec.value, pH: pH.value, verdict: "" };
+  const check = readingsCheck(draft, loaded, shelf);
+  const verdict = verdictText(check, pH.value ?? batch.measuredPH, pHRange(loaded.settings));
+  return { ask: "log readings", batchId: batch.id, ecMsCm: ec.value, pH: pH.value, verdict };
 }
 
 /** The batches once the readings are in the log; a reading that was not given leaves what was there. */
@@ -90,6 +121,7 @@ export function batchesAfter(batches: readonly BatchRow[], sent: RequestFor<"log
           ...batch,
           measuredEcMsCm: sent.ecMsCm ?? batch.measuredEcMsCm,
           measuredPH: sent.pH ?? batch.measuredPH,
+          verdict: batch.verdict === "" ? sent.verdict : batch.verdict,
         }
       : batch,
   );

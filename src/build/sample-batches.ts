@@ -100,6 +100,7 @@ function batchRow(batch: PlannedBatch, index: number, random: Random): SampleFie
     Doses: dosesText(
       doses.map(({ feed, unit, perBatch }) => ({ feed: feed.name, perLitre: perBatch / batch.litres, unit, perBatch })),
     ),
+    "Predicted EC": rounded(likelyEcMsCm, 2),
     Acid: acidText(water, batch.litres),
     "Measured EC": ec,
     "Measured pH": pH,

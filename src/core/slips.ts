@@ -184,6 +184,6 @@ export function checkReading(task: CheckTask): Check {
       ? `As expected: ${reads.charAt(0).toLowerCase()}${reads.slice(1)}.`
       : verdict === "look again"
         ? `Look again: ${reads.charAt(0).toLowerCase()}${reads.slice(1)}. ${slipSentence(slips, alike)}`
-        : `${reads} by the labels. There are not enough earlier readings to tell whether something went wrong. ${slipSentence(slips, alike)}`;
+        : `Not enough history: ${reads.charAt(0).toLowerCase()}${reads.slice(1)} by the labels. There are not enough earlier readings to tell whether something went wrong. ${slipSentence(slips, alike)}`;
   return { verdict, predictedMsCm: predicted, lowMsCm: low, highMsCm: high, band, slips, alike, sentence };
 }

@@ -30,19 +30,19 @@ describe("batches that wait", () => {
 describe("readings", () => {
   test("are sent once, with decimal commas read, and cleared", async () => {
     const { panel, host } = await openTestPanel();
-    panel.readings.draft.change((now) => ({ ...now, ec: "1,12", pH: "5.9" }));
+    panel.readings.draft.change((now) => ({ ...now, ec: "0,62", pH: "5.9" }));
     panel.readings.sender.press();
     panel.readings.sender.press();
     expect(host.calls).toHaveLength(2);
     expect(host.last().request).toEqual({
       ask: "log readings",
       batchId: "batch-0000-0002",
-      ecMsCm: 1.12,
+      ecMsCm: 0.62,
       pH: 5.9,
-      verdict: "",
+      verdict: expect.stringMatching(/^As expected: /),
     });
     await host.last().reply({ written: 1, already: 0, differing: [] });
-    expect(said(panel.readings.sender)).toBe("done: Logged EC 1.12 mS/cm and pH 5.9.");
+    expect(said(panel.readings.sender)).toBe("done: Logged EC 0.62 mS/cm and pH 5.9.");
     expect(panel.readings.draft.get()).toMatchObject({ ec: "", pH: "" });
     expect(waitingBatches(panel.loaded.get()?.batches ?? [])).toEqual([]);
   });
