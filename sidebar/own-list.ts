@@ -1,6 +1,7 @@
 /** A plant list of one's own: which of its headings stands for which of our columns. */
 
 import { headingKey } from "../src/core/cell.ts";
+import { columnsOf, guessByCells, type OwnTab, pastColumns, speaksAgainst } from "./list-guess.ts";
 
 export interface OurColumn {
   readonly heading: string;
@@ -33,34 +34,39 @@ export function usableHeadings(headings: readonly string[]): readonly string[] {
   return [...new Set(headings.map((heading) => heading.trim()).filter((heading) => heading !== ""))];
 }
 
-/** A first proposal: our heading → theirs, "" where nothing fits. No heading is proposed twice. */
-export function guessColumns(headings: readonly string[]): Readonly<Record<string, string>> {
-  const free = new Map(usableHeadings(headings).map((heading) => [headingKey(heading), heading]));
+/**
+ * A first proposal: our heading → theirs, "" where nothing fits. No heading is proposed twice. With the rows of the
+ * tab, headings whose cells say otherwise are passed over, and cells speak where the headings do not.
+ */
+export function guessColumns(headings: readonly string[], tab: OwnTab | null = null): Readonly<Record<string, string>> {
+  const columns = tab === null ? [] : columnsOf(tab);
+  // A day of repotting is not the day the plant came.
+  const past = new Set(tab === null ? [] : pastColumns(tab).flatMap(({ heading, event }) => (event ? [heading] : [])));
+  const free = new Map(
+    usableHeadings(headings).flatMap((heading) => (past.has(heading) ? [] : [[headingKey(heading), heading]])),
+  );
   const guess: Record<string, string> = {};
-  const take = (ours: string, key: string | undefined): void => {
-    if (guess[ours] !== undefined || key === undefined) return;
+  const fits = (ours: string, key: string): boolean =>
+    !speaksAgainst(
+      ours,
+      columns.find(({ heading }) => heading === free.get(key)),
+    );
+  const take = (ours: string, found: (key: string) => boolean): void => {
+    const key =
+      guess[ours] === undefined ? [...free.keys()].find((each) => found(each) && fits(ours, each)) : undefined;
+    if (key === undefined) return;
     guess[ours] = free.get(key) ?? "";
     free.delete(key);
   };
-  const keys = (): string[] => [...free.keys()];
   // Exact words first for all columns, so that "Pot" is not given away to a loose match.
-  for (const { heading } of OUR_COLUMNS)
-    take(
-      heading,
-      keys().find((key) => key === headingKey(heading)),
-    );
-  for (const { heading, words } of OUR_COLUMNS)
-    take(
-      heading,
-      words.find((word) => free.has(word)),
-    );
+  for (const { heading } of OUR_COLUMNS) take(heading, (key) => key === headingKey(heading));
+  for (const { heading, words } of OUR_COLUMNS) for (const word of words) take(heading, (key) => key === word);
   for (const { heading, words } of OUR_COLUMNS) {
-    take(
-      heading,
-      keys().find((key) => words.some((word) => word.length > 3 && key.includes(word))),
-    );
+    take(heading, (key) => words.some((word) => word.length > 3 && key.includes(word)));
   }
-  for (const { heading } of OUR_COLUMNS) guess[heading] ??= "";
+  const left = columns.filter(({ heading }) => free.has(headingKey(heading)));
+  const byCells = guessByCells(left, tab?.rows.length ?? 0);
+  for (const { heading } of OUR_COLUMNS) guess[heading] ??= byCells[heading] ?? "";
   return guess;
 }
 
