@@ -17,6 +17,7 @@ const WORDS: Readonly<Record<string, string>> = {
   perBatch: "dose for the batch",
   perLitre: "dose per litre",
   reached: "mg/L reached",
+  takes: "row to take back",
   who: "name",
 };
 

@@ -6,14 +6,9 @@ import { BATCH_LOG } from "../sheet/log-tabs.ts";
 import { readRows, type SheetRow } from "../sheet/rows.ts";
 import type { BatchRow } from "./contract.ts";
 import { type Loading, openTab } from "./loading.ts";
-import { voidPlaces } from "./standing.ts";
+import { takesBackOnly, voidPlaces } from "./standing.ts";
 
 const BATCHES_SHOWN = 200;
-
-/** A row that only takes another one back has no doses of its own. */
-function takesBack(fields: SheetRow["fields"]): boolean {
-  return fields.Corrects !== undefined && fields.Doses === undefined;
-}
 
 /** The newest first; of one day, the one further down. */
 export function readBatches(loading: Loading): BatchRow[] {
@@ -21,7 +16,7 @@ export function readBatches(loading: Loading): BatchRow[] {
   if (!open) return [];
   const gone = voidPlaces(open.values, open.columns);
   const rows = readRows(open.values, BATCH_LOG, open.columns, loading.book.workbook.dayOf).filter(
-    ({ row, fields }) => !gone.has(row - 1) && !takesBack(fields),
+    ({ row, fields }) => !gone.has(row - 1) && !takesBackOnly(BATCH_LOG, fields),
   );
   const dayOf = ({ fields, problems }: SheetRow) =>
     problems.some(({ heading }) => heading === "Date") ? "" : String(fields.Date ?? "");

@@ -110,6 +110,8 @@ export const replies = {
   load: loaded,
   records,
   "log care": logged,
+  /** `already`: rows that were taken back, or corrected, before. */
+  "take back": z.object({ written: z.number(), already: z.number() }),
   "log batch": logged,
   "log readings": logged,
   "log water": logged,

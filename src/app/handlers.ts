@@ -11,6 +11,7 @@ import type { Me } from "./me.ts";
 import { choosePlantList, lookAtTabs } from "./own-list.ts";
 import { logReadings } from "./readings.ts";
 import { readRecords } from "./records.ts";
+import { takeBack } from "./take-back.ts";
 import { logWater } from "./waters.ts";
 
 function setName(me: Me, who: string): ReplyFor<"set name"> {
@@ -29,6 +30,7 @@ export const HANDLERS: Handlers = {
   load: (workbook, me) => load(workbook, me),
   records: (workbook) => readRecords(workbook),
   "log care": logCare,
+  "take back": takeBack,
   "log batch": logBatch,
   "log readings": (workbook, _, request) => logReadings(workbook, request),
   "log water": (workbook, _, request) => logWater(workbook, request),

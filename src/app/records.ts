@@ -9,7 +9,7 @@ import { gatherSentences } from "../sheet/sentences.ts";
 import type { TabSpec } from "../sheet/spec.ts";
 import type { FieldRow, Records } from "./contract.ts";
 import { type Loading, missingTabs, openTab, part } from "./loading.ts";
-import { voidPlaces } from "./standing.ts";
+import { takesBackOnly, voidPlaces } from "./standing.ts";
 
 /** Standing rows in the tab's order; a cell that cannot be read is told and stands as its raw text. */
 function standingRows(loading: Loading, spec: TabSpec): FieldRow[] {
@@ -19,7 +19,7 @@ function standingRows(loading: Loading, spec: TabSpec): FieldRow[] {
     const gone = voidPlaces(open.values, open.columns);
     const rows = readRows(open.values, spec, open.columns, loading.book.workbook.dayOf);
     return rows.flatMap(({ row, fields, problems }) => {
-      if (gone.has(row - 1)) return [];
+      if (gone.has(row - 1) || takesBackOnly(spec, fields)) return [];
       for (const { sentence } of problems) loading.say.add(spec.name, sentence);
       return [{ row, fields: { ...fields } }];
     });

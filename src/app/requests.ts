@@ -102,6 +102,13 @@ function makeSchemas() {
     note: text,
   });
 
+  const taking = {
+    /** Of the new row that says so. */
+    id,
+    /** Id of the row that is taken back. */
+    takes: id,
+  };
+
   /** By what is asked, so that each side checks against the one schema that is meant. */
   const asked = {
     /** Everything the panel needs, in one call. */
@@ -112,6 +119,15 @@ function makeSchemas() {
       ask: z.literal("log care"),
       who: text,
       entries: z.array(careEntry).check(z.minLength(1), z.maxLength(500)),
+    }),
+    /** By the person under "Who" only. */
+    "take back": z.object({
+      ask: z.literal("take back"),
+      who: text,
+      log: z.literal(["Care log", "Batch log", "Purchases", "Meter log"]),
+      ...taking,
+      /** Others of the same log, taken back in the same write. */
+      more: z.exactOptional(z.array(z.object(taking)).check(z.maxLength(500))),
     }),
     "log batch": z.object({ ask: z.literal("log batch"), who: text, batch: batchEntry }),
     /** Readings belong to a batch that is already in the log. */

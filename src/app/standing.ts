@@ -2,6 +2,8 @@
 
 import { type Pointing, voidRows } from "../core/standing.ts";
 import type { Columns } from "../sheet/find.ts";
+import type { SheetRow } from "../sheet/rows.ts";
+import type { TabSpec } from "../sheet/spec.ts";
 
 /** Places in `values` (0 is the heading row) of rows that are void; none when the tab has no such columns. */
 export function voidPlaces(values: readonly (readonly unknown[])[], columns: Columns): ReadonlySet<number> {
@@ -13,5 +15,12 @@ export function voidPlaces(values: readonly (readonly unknown[])[], columns: Col
       (row, at): Pointing =>
         at === 0 ? { id: "", corrects: "" } : { id: text(row[idAt - 1]), corrects: text(row[correctsAt - 1]) },
     ),
+  );
+}
+
+/** True for a row that only takes another one back: it points at one, and besides its date nothing makes it a record. */
+export function takesBackOnly({ alsoKeys = [] }: TabSpec, fields: SheetRow["fields"]): boolean {
+  return (
+    fields.Corrects !== undefined && alsoKeys.every((heading) => heading === "Date" || fields[heading] === undefined)
   );
 }

@@ -20,7 +20,8 @@ export interface Appended {
   readonly differing: readonly string[];
 }
 
-interface Log {
+/** A log as it was read, to be looked at before anything is appended to it. */
+export interface Log {
   readonly book: Book;
   readonly spec: TabSpec;
   readonly tab: TabPort;
@@ -28,18 +29,32 @@ interface Log {
   readonly columns: Columns;
 }
 
+/** Reads a log. Call it inside `workbook.locked`, with the book opened there. */
+export function openLog(book: Book, spec: TabSpec): Log {
+  const tab = findTab(book, spec);
+  if (!tab) throw noTab(spec);
+  const { values, columns } = readTab(book, spec, tab);
+  return { book, spec, tab, values, columns };
+}
+
+/** Places in `values` (0 is the heading row) of the rows that bear this Id. */
+export function placesOfId({ spec, values, columns }: Log, id: string): number[] {
+  const idAt = columnAt(columns, spec.key) - 1;
+  return values.flatMap((row, at) => (at > 0 && row[idAt] === id ? [at] : []));
+}
+
 /**
  * Call it inside `workbook.locked`, with the book opened there. Costs seven calls besides those of openBook
  * and the lock, more only when columns of somebody else's lie filled between ours.
  */
 export function appendRecords(book: Book, spec: TabSpec, records: readonly SheetRecord[]): Appended {
-  const tab = findTab(book, spec);
-  if (!tab) throw noTab(spec);
-  const { values, columns } = readTab(book, spec, tab);
-  for (const heading of headingsUsed(spec, records)) columnAt(columns, heading);
-  const log: Log = { book, spec, tab, values, columns };
+  return appendTo(openLog(book, spec), records);
+}
 
-  const { fresh, already, differing } = sortOut(log, once(records, spec.key));
+/** The same, to a log that was read within the same lock. */
+export function appendTo(log: Log, records: readonly SheetRecord[]): Appended {
+  for (const heading of headingsUsed(log.spec, records)) columnAt(log.columns, heading);
+  const { fresh, already, differing } = sortOut(log, once(records, log.spec.key));
   if (fresh.length > 0) writeFresh(log, fresh);
   return { written: fresh.length, already, differing };
 }
