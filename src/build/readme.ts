@@ -16,6 +16,8 @@ const GROUPS: Readonly<Record<FunctionReference["group"], string>> = {
   WATER: "Water",
   METER: "Meters",
   ROOT: "Roots",
+  CHECK: "When to test",
+  TRIAL: "Trials",
 };
 
 /** What holds for every function, as the runner does it. */

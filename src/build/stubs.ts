@@ -24,6 +24,7 @@ function hostType(argument: Argument): string {
       return "date";
     case "table":
     case "rows":
+    case "numbers":
     case "key":
       return "range";
     case "yesNo":

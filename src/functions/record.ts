@@ -57,6 +57,12 @@ export interface TableArgument extends ArgumentBase {
   readonly kind: "table";
   readonly columns: readonly string[];
 }
+/** Numbers in one column or one row, read as a whole: blank cells are passed over, anything else is refused. */
+export interface NumbersArgument extends ArgumentBase {
+  readonly kind: "numbers";
+  readonly min?: number;
+  readonly max?: number;
+}
 export interface HeadingArgument extends ArgumentBase {
   readonly kind: "heading";
 }
@@ -70,7 +76,7 @@ export type ScalarArgument =
   | LabelArgument
   | RowsArgument
   | KeyArgument;
-export type Argument = ScalarArgument | TableArgument | HeadingArgument;
+export type Argument = ScalarArgument | TableArgument | NumbersArgument | HeadingArgument;
 
 /** A table as records get it: rows below the heading row, cells found by heading. Rows count from 0. */
 export interface Table {
@@ -101,7 +107,7 @@ export type LabelSource = { readonly kind: "cell"; readonly cell: Cell } | Table
 
 export interface FunctionRecord {
   readonly name: string;
-  readonly group: "FEED" | "WATER" | "METER" | "ROOT";
+  readonly group: "FEED" | "WATER" | "METER" | "ROOT" | "CHECK" | "TRIAL";
   readonly args: readonly Argument[];
   /**
    * `rows`: tables are read once and come in `fixed`; what `prepare` returns is called for each row with the
@@ -127,6 +133,7 @@ export interface FixedArguments {
   table(name: string): Table;
   /** Null when the table is left out. */
   optionalTable(name: string): Table | null;
+  numbers(name: string): readonly number[];
   /** All names of a key range; only for `whole`. */
   keys(name: string): readonly Key[];
 }

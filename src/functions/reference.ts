@@ -1,5 +1,6 @@
 /** All custom functions with their words, in the order of the registry: for stubs, README, panel and tests, not for the bundle. */
 
+import { CHECK_WORDS } from "./check-words.ts";
 import { FEED_CHEMISTRY_WORDS } from "./feed-chemistry-words.ts";
 import { FEED_LEFT_WORDS } from "./feed-left-words.ts";
 import { FEED_WORDS } from "./feed-words.ts";
@@ -18,6 +19,7 @@ const WORDS: Readonly<Record<string, FunctionWords>> = {
   ...WATER_CHEMISTRY_WORDS,
   ...METER_WORDS,
   ...ROOT_WORDS,
+  ...CHECK_WORDS,
 };
 
 function said<Said>(found: Said | undefined, of: string): Said {

@@ -1,5 +1,6 @@
 /** The one list of all custom functions, in the order of the reference. */
 
+import { CHECK_RECORDS } from "./check.ts";
 import { FEED_RECORDS } from "./feed.ts";
 import { FEED_CHEMISTRY_RECORDS } from "./feed-chemistry.ts";
 import { FEED_LEFT_RECORDS } from "./feed-left.ts";
@@ -17,4 +18,5 @@ export const REGISTRY: readonly FunctionRecord[] = [
   ...WATER_CHEMISTRY_RECORDS,
   ...METER_RECORDS,
   ...ROOT_RECORDS,
+  ...CHECK_RECORDS,
 ];

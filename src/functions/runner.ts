@@ -17,7 +17,7 @@ import type {
 } from "./record.ts";
 import { REGISTRY } from "./registry.ts";
 import { readScalar, type Scalar, type ScalarValue, wanted } from "./scalars.ts";
-import { isBlankCell, readTable, rowsOf, withoutBlankEnd } from "./table.ts";
+import { isBlankCell, readNumbers, readTable, rowsOf, withoutBlankEnd } from "./table.ts";
 
 export interface RunnerHost {
   readonly dayOf: DayReader;
@@ -59,15 +59,17 @@ function countArguments({ name, args: declared }: FunctionRecord, args: readonly
 type Read =
   | { readonly kind: "scalar"; readonly scalar: Scalar }
   | { readonly kind: "table"; readonly table: Table | null }
+  | { readonly kind: "numbers"; readonly numbers: readonly number[] }
   | { readonly kind: "heading"; readonly text: string | null };
 
 function isScalar(argument: Argument): argument is ScalarArgument {
-  return argument.kind !== "table" && argument.kind !== "heading";
+  return argument.kind !== "table" && argument.kind !== "numbers" && argument.kind !== "heading";
 }
 
 function readArgument(argument: Argument, raw: unknown, dayOf: DayReader): Read {
   if (isScalar(argument)) return { kind: "scalar", scalar: readScalar(raw, argument, dayOf) };
   if (argument.kind === "heading") return { kind: "heading", text: readHeading(raw, argument.name, dayOf) };
+  if (argument.kind === "numbers") return { kind: "numbers", numbers: readNumbers(raw, argument, dayOf) };
   const blank = isBlankCell(raw) || (rowsOf(raw)?.every((row) => row.every(isBlankCell)) ?? false);
   if (blank && argument.optional === true) return { kind: "table", table: null };
   return { kind: "table", table: readTable(raw, argument.name, argument.columns, dayOf) };
@@ -104,6 +106,7 @@ function fixedArguments(read: ReadonlyMap<string, Read>, rawKeys: (name: string)
       if (table === null) throw new Error(`The record calls ${name} optional but needs it.`);
       return table;
     },
+    numbers: (name) => declared(read, name, "numbers").numbers,
     keys: rawKeys,
   };
 }

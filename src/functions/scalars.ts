@@ -96,6 +96,8 @@ export function wanted(argument: Argument, unit?: string): string {
     case "rows":
     case "table":
       return "Give a range with a heading row";
+    case "numbers":
+      return "Give a range of numbers, one column or one row";
     case "heading":
       return "Give a text, such as Days at rest";
   }

@@ -3,7 +3,8 @@
 import type { Cell, DayReader } from "../core/cell.ts";
 import { headingKey, readCell } from "../core/cell.ts";
 import { BadInput } from "../core/errors.ts";
-import type { Table } from "./record.ts";
+import { readNumber } from "../core/reading.ts";
+import type { NumbersArgument, Table } from "./record.ts";
 
 export type Rows = readonly (readonly unknown[])[];
 
@@ -27,6 +28,28 @@ export function rowsOf(raw: unknown): Rows | null {
 
 function quoted(headings: readonly string[]): string {
   return headings.map((heading) => `"${heading}"`).join(", ");
+}
+
+/**
+ * Reads numbers in one column or one row, in their order, without the blank cells. Throws BadInput for a wider range
+ * and for a cell that is no number, naming where it stands in the range.
+ */
+export function readNumbers(raw: unknown, { name, min, max }: NumbersArgument, dayOf: DayReader): number[] {
+  const rows = withoutBlankEnd(rowsOf(raw) ?? [[raw]]);
+  const width = rows.reduce((most, row) => Math.max(most, withoutBlankEnd(row.map((cell) => [cell])).length), 0);
+  if (rows.length > 1 && width > 1) {
+    throw new BadInput(
+      "not-one-column",
+      `${name} is a range of ${rows.length} rows and ${width} columns. Give one column or one row.`,
+    );
+  }
+  const cells = rows.length > 1 ? rows.map((row) => row[0]) : (rows[0] ?? []);
+  const along = rows.length > 1 ? "row" : "column";
+  return cells.flatMap((cell, at) => {
+    const what = cells.length === 1 ? name : `${name}, in ${along} ${at + 1},`;
+    const number = readNumber(readCell(cell, dayOf), { what, min, max });
+    return number === null ? [] : [number];
+  });
 }
 
 /**

@@ -26,6 +26,7 @@ const FIXED = [
   "ROOT_LAST(plants, log, [heading], [events])",
   "ROOT_REST(plants, log, asOf, [heading], [events])",
   "ROOT_BOARD(plants, log, asOf, [events])",
+  "CHECK_EVERY(readings, [low], [high])",
 ];
 
 it("has exactly the functions and arguments that were promised, in this order", () => {
