@@ -154,6 +154,19 @@ export function rootBoard(plants: Iterable<string>, index: RootIndex, asOfDay: n
   return rows.sort((a, b) => rank(b) - rank(a));
 }
 
+/** What a board says of a plant's roots in words, so that no colour has to say it alone. */
+export const REST_WORDS = {
+  leave: "Leave alone",
+  rested: "Rested long enough",
+  none: "No disturbance on record",
+} as const;
+
+/** Below `ruleDays` of rest the roots are left alone; the rule is the household's own. */
+export function restWord(restDays: number | null, ruleDays: number): string {
+  if (restDays === null) return REST_WORDS.none;
+  return restDays < ruleDays ? REST_WORDS.leave : REST_WORDS.rested;
+}
+
 /** Names that stand more than once in a list of plants, as first spelled: the log cannot tell such plants apart. */
 export function plantsTwice(plants: Iterable<string>): string[] {
   const spelling = new Map<string, string>();

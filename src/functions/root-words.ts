@@ -73,8 +73,16 @@ export const ROOT_WORDS: WordsOf<typeof ROOT_RECORDS> = {
   },
   ROOT_BOARD: {
     summary: "Lists the plants by how long their roots have been left alone, longest rest first.",
-    args: { plants: PLANTS_HELP, log: LOG_HELP, asOf: ASOF_HELP, events: EVENTS_HELP },
-    result: "A table Plant, Days at rest, Last event, Date; plants never disturbed come last, each name once.",
+    args: {
+      plants: PLANTS_HELP,
+      log: LOG_HELP,
+      asOf: ASOF_HELP,
+      events: EVENTS_HELP,
+      restDays:
+        "Optional. The days of rest that roots get, such as the cell for Rest days on the Settings tab: then a fifth column says in words which plants to leave alone.",
+    },
+    result:
+      "A table Plant, Days at rest, Last event, Date, and with restDays also Roots; plants never disturbed come last, each name once.",
     examples: [
       {
         formula: "=ROOT_BOARD(A2:A4, 'Care log'!A1:C5, Settings!B2)",
@@ -102,6 +110,26 @@ export const ROOT_WORDS: WordsOf<typeof ROOT_RECORDS> = {
           ["Plant", "Days at rest", "Last event", "Date"],
           ["Desk pothos", 31, "Root trim", { day: "2026-02-28" }],
           ["Window fern", 29, "Decay removed", { day: "2026-03-02" }],
+        ],
+        source: BY_CALENDAR,
+      },
+      {
+        formula: "=ROOT_BOARD(A2:A4, 'Care log'!A1:C5, Settings!B2, Events!A1:B2, 60)",
+        args: [
+          [["New cutting"], ["Desk pothos"], ["Window fern"]],
+          EXAMPLE_LOG,
+          { day: "2026-03-31" },
+          [
+            ["Event", "Disturbs roots"],
+            ["Repot", "yes"],
+          ],
+          60,
+        ],
+        gives: [
+          ["Plant", "Days at rest", "Last event", "Date", "Roots"],
+          ["Window fern", 72, "Repot", { day: "2026-01-18" }, "Rested long enough"],
+          ["Desk pothos", 31, "Root trim", { day: "2026-02-28" }, "Leave alone"],
+          ["New cutting", "", "", "", "No disturbance on record"],
         ],
         source: BY_CALENDAR,
       },

@@ -1,7 +1,7 @@
 /** Custom functions on roots left alone: the last disturbance, the days since, the board of all plants. */
 
 import { nameKey } from "../core/cell.ts";
-import { rootBoard } from "../core/roots.ts";
+import { restWord, rootBoard } from "../core/roots.ts";
 import { badRow } from "./answers.ts";
 import type { Answer, Argument, FunctionRecord } from "./record.ts";
 import { readEvents, readRootLog } from "./root-log.ts";
@@ -31,6 +31,14 @@ const events = {
   name: "events",
   kind: "table",
   columns: EVENT_COLUMNS,
+  optional: true,
+} as const satisfies Argument;
+
+const restDays = {
+  name: "restDays",
+  kind: "number",
+  unit: "days",
+  min: 0,
   optional: true,
 } as const satisfies Argument;
 
@@ -69,19 +77,22 @@ export const ROOT_RECORDS = [
   {
     name: "ROOT_BOARD",
     group: "ROOT",
-    args: [plants, log, asOf, events],
+    args: [plants, log, asOf, events, restDays],
     compute: {
       kind: "whole",
       answer: (fixed, row) => {
         const known = readRootLog(fixed.table("log"), readEvents(fixed.optionalTable("events")));
         const keys = fixed.keys("plants");
         const names = keys.flatMap((key) => (key.name === null ? [] : [key.name]));
-        const board: (readonly Answer[])[] = [["Plant", "Days at rest", "Last event", "Date"]];
+        const rule = row.optionalNumber("restDays");
+        const word = (rest: number | null) => (rule === null ? [] : [restWord(rest, rule)]);
+        const headings = ["Plant", "Days at rest", "Last event", "Date", ...(rule === null ? [] : ["Roots"])];
+        const board: (readonly Answer[])[] = [headings];
         const unreadable: (readonly Answer[])[] = [];
         for (const { plant, restDays, event, day } of rootBoard(names, known.index, row.day("asOf"))) {
           const why = known.unreadable.get(nameKey(plant));
           if (why !== undefined) unreadable.push([plant, badRow(why)]);
-          else board.push([plant, restDays, event, day === null ? null : { day }]);
+          else board.push([plant, restDays, event, day === null ? null : { day }, ...word(restDays)]);
         }
         for (const key of keys) if (key.name === null) unreadable.push([badRow(key.reason)]);
         return [...board, ...unreadable];

@@ -1,13 +1,18 @@
 /** What the set-up does to one tab, over a Sheet: frozen heading, marks, notes, lists, formats, warnings. */
 
 import { columnLetters } from "../sheet/find.ts";
-import type { Block, TabPort, TabSetup } from "../sheet/port.ts";
+import type { Block, TabPort, TabSetup, WordColour } from "../sheet/port.ts";
 import { blockOf } from "./tab.ts";
 
 type Sheet = GoogleAppsScript.Spreadsheet.Sheet;
 
 /** The key of the add-on's developer metadata; the value says what the tab or column is. */
 export const MARK_KEY = "stillroot";
+
+/** True in a row whose cell in `column` holds the word; written for a range that begins in row 1. */
+function wordFormula({ column, word }: WordColour): string {
+  return `=$${columnLetters(column)}1="${word}"`;
+}
 
 /** `sheetOf` finds the sheet of another tab of the same workbook. */
 export function setupOf(sheet: Sheet, sheetOf: (tab: TabPort) => Sheet): TabSetup {
@@ -79,6 +84,35 @@ export function setupOf(sheet: Sheet, sheetOf: (tab: TabPort) => Sheet): TabSetu
     },
     warnOnEdit(block, text) {
       rangeOf(block).protect().setDescription(text).setWarningOnly(true);
+    },
+    colourWords(colours) {
+      const rules = sheet.getConditionalFormatRules();
+      const there = rules.map((rule) => rule.getBooleanCondition()?.getCriteriaValues()[0]);
+      const fresh = colours.filter((colour) => !there.includes(wordFormula(colour)));
+      if (fresh.length === 0) return;
+      const built = fresh.map((colour) =>
+        SpreadsheetApp.newConditionalFormatRule()
+          .whenFormulaSatisfied(wordFormula(colour))
+          .setBackground(colour.background)
+          .setFontColor(colour.ink)
+          .setRanges([rangeOf({ row: 1, column: 1, rows: sheet.getMaxRows(), columns: colour.columns })])
+          .build(),
+      );
+      // Setting replaces every rule of the tab, so those of other people go back in front.
+      sheet.setConditionalFormatRules([...rules, ...built]);
+    },
+    layOut({ widths, rows, boldRows, wrapped }) {
+      widths.forEach((width, index) => {
+        sheet.setColumnWidth(index + 1, width);
+      });
+      const weights = Array.from({ length: rows }, (_, index) =>
+        widths.map(() => (boldRows.includes(index + 1) ? ("bold" as const) : ("normal" as const))),
+      );
+      rangeOf({ row: 1, column: 1, rows, columns: widths.length }).setFontWeights(weights).setWrap(false);
+      if (wrapped) {
+        const { from, to } = wrapped;
+        rangeOf({ row: from, column: 1, rows: to - from + 1, columns: widths.length }).setWrap(true);
+      }
     },
   };
 }

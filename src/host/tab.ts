@@ -101,6 +101,10 @@ export function tabOf(sheet: Sheet, dateOf: (day: number) => Date): TabPort {
       size.rows = values.length;
       return seen(values);
     },
+    readBlock(block) {
+      const there = onGrid(block);
+      return there === null ? [] : rangeOf(there).getValues();
+    },
     readFormulas(block) {
       const there = onGrid(block);
       const formulas = there === null ? [] : rangeOf(there).getFormulas();
@@ -118,6 +122,10 @@ export function tabOf(sheet: Sheet, dateOf: (day: number) => Date): TabPort {
       const written = values.map((cells) => cells.map((cell) => asWritten(cell, dateOf)));
       growTo(row + values.length - 1, column + columns - 1);
       rangeOf({ row, column, rows: values.length, columns }).setValues(written);
+    },
+    writeFormula(row, column, formula) {
+      growTo(row, column);
+      rangeOf({ row, column, rows: 1, columns: 1 }).setFormula(formula);
     },
   };
 }

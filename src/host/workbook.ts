@@ -12,18 +12,21 @@ const LOCK_WAIT_S = 10;
 /**
  * The spreadsheet the script is bound to or opened from. The methods used, and so to be imitated in full:
  *
- * - SpreadsheetApp: getActiveSpreadsheet, flush, newDataValidation, getUi, ProtectionType.RANGE,
+ * - SpreadsheetApp: getActiveSpreadsheet, flush, newDataValidation, newConditionalFormatRule, getUi, ProtectionType.RANGE,
  *   DeveloperMetadataVisibility.DOCUMENT, DeveloperMetadataLocationType.COLUMN and .SHEET
  * - Spreadsheet: getSheets, getSpreadsheetTimeZone, insertSheet(name, index), createDeveloperMetadataFinder
  * - DeveloperMetadataFinder: withKey, find; DeveloperMetadata: getValue, getLocation;
  *   its location: getLocationType, getSheet, getColumn
  * - Sheet: getSheetId, getName, getDataRange, getRange(row, column, rows, columns), getRange("A:C"),
  *   getMaxRows, getMaxColumns, insertRowsAfter, insertColumnsAfter, getFrozenRows, setFrozenRows,
- *   addDeveloperMetadata(key, value, visibility), getProtections
- * - Range: getValues, setValues, getFormulas, getMergedRanges, getNotes, setNote, getNumberFormats,
+ *   addDeveloperMetadata(key, value, visibility), getProtections, setColumnWidth,
+ *   getConditionalFormatRules, setConditionalFormatRules
+ * - Range: getValues, setValues, setFormula, setFontWeights, setWrap, getFormulas, getMergedRanges, getNotes, setNote, getNumberFormats,
  *   setNumberFormat, getDataValidations, setDataValidation, addDeveloperMetadata, protect,
  *   getSheet, getRow, getColumn, getNumRows, getNumColumns
  * - DataValidationBuilder: requireValueInList, requireValueInRange, setAllowInvalid, build
+ * - ConditionalFormatRuleBuilder: whenFormulaSatisfied, setBackground, setFontColor, setRanges, build; its rule:
+ *   getBooleanCondition, getCriteriaValues
  * - Protection: getDescription, setDescription, setWarningOnly, getRange, setRange
  * - LockService: getDocumentLock, tryLock, releaseLock
  *

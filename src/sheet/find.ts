@@ -19,13 +19,18 @@ export const listMark = (tab: string): string => `list:${tab}`;
 export const listColumnMark = (tab: string, ours: string, theirs: string): string => `list:${tab}/${ours}=${theirs}`;
 export const columnMark = (tab: TabName, heading: string): string => `column:${tab}/${heading}`;
 
-/** Reads the tabs and the marks of the `names` tabs; those of Plants include a list of one's own. Two calls. */
-export function openBook(workbook: WorkbookPort, names: readonly TabName[]): Book {
+/** Reads the tabs and the marks of the `names` tabs, and those `also` wanted; those of Plants include a list of one's own. Two calls. */
+export function openBook(
+  workbook: WorkbookPort,
+  names: readonly TabName[],
+  also: (text: string) => boolean = () => false,
+): Book {
   const tabs = workbook.tabs();
   const starts = names.map((name) => columnMark(name, ""));
   if (names.includes("Plants")) starts.push(listMark(""));
   const marks = workbook.marks(
-    (text) => names.some((name) => text === tabMark(name)) || starts.some((start) => text.startsWith(start)),
+    (text) =>
+      names.some((name) => text === tabMark(name)) || starts.some((start) => text.startsWith(start)) || also(text),
   );
   return { workbook, tabs, marks };
 }

@@ -31,12 +31,36 @@ export interface TabPort {
   readAll(): readonly (readonly unknown[])[];
   /** The first `columns` columns, which must be on the grid, down to the last row with content in them. One call. */
   readColumns(columns: number): readonly (readonly unknown[])[];
+  /** Values of a block, without the rows and columns that lie beyond the grid. One call. */
+  readBlock(block: Block): readonly (readonly unknown[])[];
   /** Formulas of a block, "" where there is none (also in cells that a formula elsewhere fills). One call. */
   readFormulas(block: Block): readonly (readonly string[])[];
   /** Merged areas that touch the block. One call. */
   mergedIn(block: Block): readonly Block[];
   /** Writes a block: text literally, days as date cells, null as blank. Grows the grid where it has to. One call. */
   write(row: number, column: number, values: readonly (readonly PlainCell[])[]): void;
+  /** Writes one formula of the add-on's own making; its answer spills from there. Nothing typed by anybody comes this way. One call. */
+  writeFormula(row: number, column: number, formula: string): void;
+}
+
+/** Rows in which `column` holds just this word get these colours, from column 1 to `columns`. */
+export interface WordColour {
+  readonly column: number;
+  readonly columns: number;
+  readonly word: string;
+  /** "#rrggbb". */
+  readonly background: string;
+  readonly ink: string;
+}
+
+/** How a page to print is laid out. */
+export interface PageLook {
+  /** Pixels, from column 1 on. */
+  readonly widths: readonly number[];
+  readonly rows: number;
+  readonly boldRows: readonly number[];
+  /** Rows whose cells break into lines; the lines of the others run on over blank cells. */
+  readonly wrapped: { readonly from: number; readonly to: number } | null;
 }
 
 /** A warning before editing a block; never a lock. */
@@ -71,6 +95,10 @@ export interface TabSetup {
   offerNames(column: number, fromTab: TabPort, fromColumn: number): void;
   format(column: number, pattern: string): void;
   warnOnEdit(block: Block, text: string): void;
+  /** Adds the colours that are not there yet and leaves every other rule of the tab as it is. Up to three calls. */
+  colourWords(colours: readonly WordColour[]): void;
+  /** One call for each width, and two or three more. */
+  layOut(look: PageLook): void;
 }
 
 export interface WorkbookPort {

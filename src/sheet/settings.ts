@@ -18,6 +18,7 @@ export interface SettingSpec {
 export const TODAY = "Today";
 export const PEOPLE = "People";
 export const METER_SCALE = "Meter scale";
+export const REST_DAYS = "Rest days";
 export const PLANT_LIST_TAB = "Plant list tab";
 export const PLANT_LIST_COLUMNS = "Plant list columns";
 
@@ -39,7 +40,7 @@ export function settingRows(today: number): readonly SettingSpec[] {
     { setting: "Syringe step mL", value: 0.1, note: "The smallest mark on your syringe, in mL." },
     { setting: "pH low", value: 5.5, note: "The lowest pH that is fine." },
     { setting: "pH high", value: 6.5, note: "The highest pH that is fine." },
-    { setting: "Rest days", value: 180, note: "Roots are left alone for this many days unless there is a reason." },
+    { setting: REST_DAYS, value: 180, note: "Roots are left alone for this many days unless there is a reason." },
     {
       setting: PLANT_LIST_TAB,
       value: null,

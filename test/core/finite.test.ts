@@ -174,6 +174,7 @@ const CALLS: Record<string, fc.Arbitrary<() => unknown>> = {
   "roots.rootBoard": calls([log, fc.array(text), any], (rows, plants, asOf) =>
     roots.rootBoard(plants, roots.indexDisturbances(rows, roots.eventRule()), asOf),
   ),
+  "roots.restWord": calls([any, any], roots.restWord),
   "roots.plantsTwice": calls([fc.array(text)], roots.plantsTwice),
   "saying.sayNumber": calls([any], saying.sayNumber),
   "saying.sayGiven": calls([any], saying.sayGiven),

@@ -25,7 +25,7 @@ const FIXED = [
   "METER_EC(tds, scale)",
   "ROOT_LAST(plants, log, [heading], [events])",
   "ROOT_REST(plants, log, asOf, [heading], [events])",
-  "ROOT_BOARD(plants, log, asOf, [events])",
+  "ROOT_BOARD(plants, log, asOf, [events], [restDays])",
   "CHECK_EVERY(readings, [low], [high])",
 ];
 

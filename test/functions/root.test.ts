@@ -177,6 +177,21 @@ describe("the board", () => {
     expect(board.map((row) => row[0])).toEqual(["Plant", "C", "A", "B", "Z"]);
   });
 
+  it("says in words what to leave alone, once it is told for how many days", () => {
+    const log = logOf([date("2026-03-01"), "A", "Repot"], [date("2026-03-02"), "B", "Repot"]);
+    const words = (restDays: unknown) =>
+      outcome("ROOT_BOARD", column("B", "C", "A"), log, asOf, "", restDays) as unknown[][];
+    // 1 March to 31 March is 30 days of rest: enough from the thirtieth day on.
+    expect(words(30).map((row) => row[4])).toEqual([
+      "Roots",
+      "Rested long enough",
+      "Leave alone",
+      "No disturbance on record",
+    ]);
+    expect(words("").map((row) => row.length)).toEqual([4, 4, 4, 4]);
+    expect(words("half a year")).toMatch(/^throws: restDays is "half a year"/);
+  });
+
   it("takes one plant, and needs a day", () => {
     expect(outcome("ROOT_BOARD", "Fern", logOf(), asOf)).toEqual([
       ["Plant", "Days at rest", "Last event", "Date"],

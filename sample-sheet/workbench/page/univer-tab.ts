@@ -118,6 +118,10 @@ export class UniverTab implements GridTab {
     if (look.bold !== undefined) range.setFontWeight(look.bold ? "bold" : "normal");
     if (look.background !== undefined) range.setBackground(look.background ?? "");
     if (look.fontColor !== undefined) range.setFontColor(look.fontColor);
+    if (look.wrap !== undefined) range.setWrap(look.wrap);
+  }
+  setColumnWidth(column: number, width: number): void {
+    this.parts.sheet.setColumnWidth(column - 1, width);
   }
 
   /** At the bottom Univer inserts nothing: there the sheet is made longer. */

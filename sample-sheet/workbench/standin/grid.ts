@@ -60,6 +60,8 @@ export interface Look {
   readonly bold?: boolean;
   readonly background?: string | null;
   readonly fontColor?: string | null;
+  /** Whether a long text breaks into lines. */
+  readonly wrap?: boolean;
 }
 
 /** A conditional rule as data: the formula, where it holds, and how the cell then looks. */
@@ -84,6 +86,8 @@ export interface GridTab {
   write(row: number, column: number, changes: readonly (readonly (CellChange | null)[])[]): void;
   setFormat(area: Area, format: string): void;
   setLook(area: Area, look: Look): void;
+  /** In pixels. */
+  setColumnWidth(column: number, width: number): void;
   insertRows(before: number, count: number): void;
   insertColumns(before: number, count: number): void;
   deleteRows(first: number, count: number): void;

@@ -14,19 +14,16 @@ import type {
   Look,
   Validation,
 } from "./grid.ts";
+import {
+  blockFilling,
+  type Calculate,
+  compareCells,
+  fill,
+  type Stored,
+  takeBack,
+  UNKNOWN_NAME,
+} from "./memory-cells.ts";
 
-interface Stored {
-  value: CellValue;
-  formula: string;
-  format: string;
-  note: string;
-  validation: Validation | null;
-}
-
-/** Works out a formula, or says that it is not known, as the host does. */
-export type Calculate = (formula: string, tab: string) => CellValue;
-
-const UNKNOWN_NAME: Calculate = () => ({ error: "#NAME?" });
 const EMPTY: GridCell = { value: null, formula: "", format: "" };
 
 export interface MemoryTabOptions {
@@ -119,9 +116,18 @@ class MemoryTab implements GridTab {
       for (const [c, change] of line.entries()) {
         if (change === null) continue;
         const cell = this.open(row + r, column + c);
-        cell.formula = change.formula ?? "";
-        cell.value = change.value ?? (cell.formula === "" ? null : this.calculate(cell.formula, this.title));
         if (change.format !== undefined) cell.format = change.format;
+        const blank = change.value === null && !change.formula;
+        // A blank written where a formula elsewhere fills in leaves the filling as it is.
+        if (blank && cell.filledBy) continue;
+        blockFilling(cell);
+        takeBack(cell);
+        cell.formula = change.formula ?? "";
+        cell.value = change.value;
+        if (cell.formula !== "" && cell.value === null) {
+          const at = (down: number, right: number) => this.open(row + r + down, column + c + right);
+          fill(cell, this.calculate(cell.formula, this.title), at);
+        }
       }
     }
   }
@@ -139,6 +145,7 @@ class MemoryTab implements GridTab {
 
   /** A grid without a screen: a look changes nothing that can be read back. */
   setLook(_area: Area, _look: Look): void {}
+  setColumnWidth(_column: number, _width: number): void {}
 
   insertRows(before: number, count: number): void {
     this.rowCount += count;
@@ -232,22 +239,12 @@ class MemoryTab implements GridTab {
     this.ruleList = rules;
   }
 
-  /** Numbers before text before booleans, blanks last whatever the direction, as the host sorts. */
   sortRows(area: Area, column: number, ascending: boolean): void {
-    const rank = (value: CellValue): number => (typeof value === "number" ? 0 : typeof value === "string" ? 1 : 2);
     const lines = Array.from({ length: area.rows }, (_v, r) =>
       Array.from({ length: area.columns }, (_w, c) => this.peek(area.row + r, area.column + c)),
     );
-    lines.sort((left, right) => {
-      const a = left[column - area.column]?.value ?? null;
-      const b = right[column - area.column]?.value ?? null;
-      if (a === null || b === null) return Number(a === null) - Number(b === null);
-      const order =
-        typeof a === "number" && typeof b === "number"
-          ? a - b
-          : rank(a) - rank(b) || String(a).localeCompare(String(b));
-      return ascending ? order : -order;
-    });
+    const at = column - area.column;
+    lines.sort((left, right) => compareCells(left[at]?.value ?? null, right[at]?.value ?? null, ascending));
     for (const [r, line] of lines.entries()) {
       for (const [c, cell] of line.entries()) {
         const row = this.cells[area.row + r - 1] ?? [];

@@ -138,6 +138,26 @@ export function makeRange(parts: RangeParts): Range {
       }),
     setFontWeight: (weight: string | null) =>
       write("setFontWeight", (on) => on.setLook(area, { bold: weight === "bold" })),
+    setFontWeights: (weights: unknown[][]) =>
+      write("setFontWeights", (on) => {
+        fits(weights, area);
+        // Rows of one weight in a row go as one look: a page has hundreds of rows and a handful of bold ones.
+        for (let from = 0; from < weights.length; ) {
+          const line = weights[from] ?? [];
+          let to = from + 1;
+          while (to < weights.length && weights[to]?.every((weight, c) => weight === line[c])) to++;
+          const even = line.every((weight) => weight === line[0]);
+          for (const [c, weight] of even ? [[0, line[0]] as const] : line.entries()) {
+            const columns = even ? area.columns : 1;
+            on.setLook(
+              { row: area.row + from, column: area.column + c, rows: to - from, columns },
+              { bold: weight === "bold" },
+            );
+          }
+          from = to;
+        }
+      }),
+    setWrap: (wrap: boolean) => write("setWrap", (on) => on.setLook(area, { wrap })),
     setBackground: (color: string | null) => write("setBackground", (on) => on.setLook(area, { background: color })),
     setFontColor: (color: string | null) => write("setFontColor", (on) => on.setLook(area, { fontColor: color })),
 

@@ -83,6 +83,11 @@ export function makeSheet(book: Book, tabId: number, parent: () => Spreadsheet):
     deleteRows: (row: number, count: number) => void write("deleteRows", (on) => on.deleteRows(row, count)),
     deleteColumn: (column: number) => write("deleteColumn", (on) => on.deleteColumns(column, 1)),
 
+    setColumnWidth: (column: number, width: number) =>
+      write("setColumnWidth", (on) => {
+        if (column < 1 || column > on.columns()) throw new Error("Those columns are out of bounds.");
+        on.setColumnWidth(column, width);
+      }),
     getFrozenRows: () => read("getFrozenRows", (on) => on.frozenRows()),
     setFrozenRows: (rows: number) => void write("setFrozenRows", (on) => on.freezeRows(rows)),
 

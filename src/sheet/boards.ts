@@ -1,0 +1,131 @@
+/** The boards: a tab each with one formula that spills, made once and left alone as long as its formula works. */
+
+import { BadInput } from "../core/errors.ts";
+import { sayList } from "../core/saying.ts";
+import { BOARDS, type BoardSpec, type References } from "./board-specs.ts";
+import { type Book, columnAt, findColumns, findTab, noTab, openBook } from "./find.ts";
+import { EVENTS } from "./list-tabs.ts";
+import { CARE_LOG } from "./log-tabs.ts";
+import { findMade, fixedCell, isMadeMark, type MadeBook, madeMark, openRange } from "./made-tabs.ts";
+import { openPlantList } from "./plant-list.ts";
+import type { TabPort, WorkbookPort } from "./port.ts";
+import { asFailure } from "./refusals.ts";
+import { requireSettings } from "./settings.ts";
+import { DAY_FORMAT, type TabSpec } from "./spec.ts";
+import { isBlank } from "./stored.ts";
+
+export interface BoardsReport {
+  /** Names of the tabs that were made. */
+  readonly made: readonly string[];
+  /** Names of those whose formula had lost a range and was written anew. */
+  readonly mended: readonly string[];
+  /** Sentences on what was left alone and why. */
+  readonly problems: readonly string[];
+}
+
+/** Where a person may have moved the formula to. */
+const LOOKED_AT = { row: 1, column: 1, rows: 30, columns: 26 } as const;
+
+/** Headings reach no further than this. */
+const MOST_COLUMNS = 200;
+
+/** Makes what is missing. Run again it changes nothing. Throws BadInput when a tab that is needed is not there. */
+export function makeBoards(workbook: WorkbookPort): BoardsReport {
+  return workbook.locked(() => {
+    const book = openBook(workbook, ["Plants", "Care log", "Events", "Settings"], isMadeMark);
+    const references = referencesIn(book);
+    const report = { made: [] as string[], mended: [] as string[], problems: [] as string[] };
+    for (const board of BOARDS) {
+      try {
+        const done = makeBoard(book, board, board.formula(references));
+        if (done !== "kept") report[done].push(board.name);
+      } catch (error) {
+        report.problems.push(asFailure(error).sentence);
+      }
+    }
+    return report;
+  });
+}
+
+/** Ranges and cells that the formulas are given, wherever they stand now. */
+function referencesIn(book: Book): References {
+  const settings = requireSettings(book);
+  const plants = openPlantList(book, settings);
+  const valueAt = columnAt(settings.columns, "Value");
+  return {
+    plants: (firstRow) => openRange(plants.tab.name, [columnAt(plants.columns, "Plant")], firstRow),
+    plantTable: openRange(plants.tab.name, [...plants.columns.at.values()], 1),
+    log: tableRange(book, CARE_LOG),
+    events: tableRange(book, EVENTS),
+    setting(name) {
+      const row = settings.row(name);
+      if (row === null) {
+        throw new BadInput(
+          "no-setting",
+          `“${settings.tab.name}” has no row “${name}”. Choose “Set up tabs” from the Stillroot menu to have it added.`,
+        );
+      }
+      return fixedCell(settings.tab.name, valueAt, row);
+    },
+  };
+}
+
+/** All our columns of a tab, from the heading row on; what stands between them comes along. */
+function tableRange(book: Book, spec: TabSpec): string {
+  const tab = findTab(book, spec);
+  if (!tab) throw noTab(spec);
+  const [headingRow = []] = tab.readBlock({ row: 1, column: 1, rows: 1, columns: MOST_COLUMNS });
+  const { at } = findColumns(book, spec, tab, headingRow);
+  if (at.size === 0) throw noTab(spec);
+  return openRange(tab.name, [...at.values()], 1);
+}
+
+function makeBoard(book: MadeBook, board: BoardSpec, formula: string): "made" | "mended" | "kept" {
+  const found = findMade(book, board.name);
+  const tab = found?.tab ?? book.workbook.addTab(board.name);
+  const place = found ? formulaOn(tab, board.functionName) : null;
+  if (found && place === null && tab.readAll().some((row) => !row.every(isBlank))) {
+    throw new BadInput(
+      "board-taken",
+      `“${tab.name}” holds something other than the board, so it was left as it is. Rename that tab, or clear it, then make the boards again.`,
+    );
+  }
+  const broken = place?.formula.includes("#REF!") === true;
+  if (place === null) tab.writeFormula(1, 1, formula);
+  else if (broken) tab.writeFormula(place.row, place.column, formula);
+  if (!found?.marked) dress(book, tab, board);
+  return place === null ? "made" : broken ? "mended" : "kept";
+}
+
+function formulaOn(tab: TabPort, functionName: string): { formula: string; row: number; column: number } | null {
+  const formulas = tab.readFormulas(LOOKED_AT);
+  const ours = new RegExp(`\\b${functionName}\\s*\\(`, "i");
+  for (const [index, row] of formulas.entries()) {
+    const at = row.findIndex((formula) => ours.test(formula));
+    if (at !== -1) return { formula: row[at] ?? "", row: index + 1, column: at + 1 };
+  }
+  return null;
+}
+
+/** Mark, frozen heading, date formats and colours; once, so that what a person changes afterwards stays. */
+function dress({ workbook }: MadeBook, tab: TabPort, { name, dayColumns, colours }: BoardSpec): void {
+  const setup = workbook.setup(tab);
+  setup.mark(null, madeMark(name));
+  setup.freezeHeading();
+  for (const column of dayColumns) setup.format(column, DAY_FORMAT);
+  setup.colourWords(colours);
+}
+
+/** The report in words. */
+export function boardsWords({ made, mended, problems }: BoardsReport): string {
+  const quoted = (names: readonly string[]) =>
+    sayList(
+      names.map((name) => `“${name}”`),
+      "and",
+    );
+  const done: string[] = [];
+  if (made.length > 0) done.push(`Made ${quoted(made)}.`);
+  if (mended.length > 0) done.push(`Gave ${quoted(mended)} a formula with the right ranges again.`);
+  if (done.length === 0 && problems.length === 0) done.push("The boards are there; nothing had to be done.");
+  return [...done, ...problems].join("\n\n");
+}
