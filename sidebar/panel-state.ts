@@ -3,6 +3,7 @@
 import type { Loaded, Records } from "../src/app/contract.ts";
 import { type AcidDraft, acidStore } from "./acid-draft.ts";
 import { type BatchDesk, createBatchDesk } from "./batch-desk.ts";
+import { createBoardsSender } from "./boards-card.tsx";
 import { type CareDesk, createCareDesk } from "./care-desk.ts";
 import { keptStore } from "./drafts.ts";
 import { createReadingsDesk, type ReadingsDesk } from "./readings-desk.ts";
@@ -26,6 +27,7 @@ export interface Panel {
   readonly readings: ReadingsDesk;
   readonly care: CareDesk;
   readonly water: WaterDesk;
+  readonly boards: Sender;
   readonly setup: SetupDesk;
 }
 
@@ -71,6 +73,7 @@ export function createPanel(world: PanelWorld): Panel {
     readings,
     setup,
     batch: createBatchDesk(world, { ...links, acid, logged: readings.choose }),
+    boards: createBoardsSender(world),
     care: createCareDesk(world, links),
     water: createWaterDesk(world, links),
   };

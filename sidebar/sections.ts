@@ -6,6 +6,7 @@ import { CareSection } from "./care-section.tsx";
 import { MixSection } from "./mix-section.tsx";
 import type { Panel } from "./panel-state.ts";
 import { SetupSection } from "./setup-section.tsx";
+import { SheetSection } from "./sheet-section.tsx";
 import { WaterSection } from "./water-section.tsx";
 
 export interface Section {
@@ -19,5 +20,6 @@ export const SECTIONS: readonly [Section, ...Section[]] = [
   { key: "mix", title: "Mix a batch", Body: MixSection },
   { key: "water", title: "Know a water", Body: WaterSection },
   { key: "care", title: "Log care", Body: CareSection },
+  { key: "sheet", title: "Sheet", Body: SheetSection },
   { key: "setup", title: "Set up", Body: SetupSection },
 ];

@@ -120,6 +120,7 @@ export const replies = {
     tabs: z.array(z.object({ tab: z.string(), headings: z.array(z.string()), rows: z.number() })),
   }),
   "use plant list": z.object({ plantTab: z.string(), plants: z.number() }),
+  "make boards": z.object({ sentence: z.string() }),
 } as const;
 
 /** A failure is an answer, not a throw: what happened, and what to do, as one or two sentences. */

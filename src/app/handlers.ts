@@ -1,6 +1,7 @@
 /** Answers a request of the panel: one handler each, and every failure as a sentence. */
 
 import { BadInput } from "../core/errors.ts";
+import { boardsWords, makeBoards } from "../sheet/boards.ts";
 import type { WorkbookPort } from "../sheet/port.ts";
 import { asFailure } from "../sheet/refusals.ts";
 import { readRequest } from "./asked.ts";
@@ -37,6 +38,7 @@ export const HANDLERS: Handlers = {
   "set name": (_, me, request) => setName(me, request.who),
   "look at tabs": (workbook) => lookAtTabs(workbook),
   "use plant list": (workbook, _, request) => choosePlantList(workbook, request),
+  "make boards": (workbook) => ({ sentence: boardsWords(makeBoards(workbook)) }),
 };
 
 function reply<A extends Ask>(request: RequestFor<A>, workbook: WorkbookPort, me: Me): ReplyFor<A> {

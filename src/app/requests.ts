@@ -150,6 +150,8 @@ function makeSchemas() {
       /** Column heading on that tab for each of ours; "" where there is none. */
       columns: onlyThese(PLANT_COLUMNS, text),
     }),
+    /** A tab each with one formula; those that are there stay as they are. */
+    "make boards": z.object({ ask: z.literal("make boards") }),
   } as const;
   return { careEntry, batchDose, batchEntry, waterEntry, asked };
 }

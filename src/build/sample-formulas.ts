@@ -1,9 +1,11 @@
-/** Formulas in place beside the plant list and on the Board. */
+/** Formulas in place beside the plant list and on the boards. */
 
 import type { SampleCell, SampleTab } from "./sample-cell.ts";
+import { SETTING_ROWS } from "./sample-lists.ts";
 import { rangeOn, wholeTab } from "./sample-ranges.ts";
 
-export const LOG = rangeOn("Care log", { from: "Date", to: "Event" });
+/** With Id and Corrects, so that rows taken back do not count. */
+export const LOG = wholeTab("Care log");
 const EVENTS = wholeTab("Events");
 /** Settings has "Today" in its first row. */
 export const AS_OF = "Settings!$B$2";
@@ -29,7 +31,16 @@ export function plantCells(row: number, lastColumn: string): SampleCell[] {
   return [null, null, { formula: `=IF(${lastColumn}${row}="","",${AS_OF}-${lastColumn}${row})` }];
 }
 
-export function boardTab(): SampleTab {
+/** The cell beside a setting. */
+function settingCell(name: string): string {
+  const at = SETTING_ROWS.findIndex(({ Setting }) => Setting === name);
+  if (at === -1) throw new Error(`Settings has no row ${name}.`);
+  return `Settings!$B$${at + 2}`;
+}
+
+/** As the add-on makes it in a sheet of one's own. */
+export function rootBoardTab(): SampleTab {
   const plants = rangeOn("Plants", { from: "Plant", to: "Plant", firstRow: 2 });
-  return { name: "Board", rows: [[{ formula: `=ROOT_BOARD(${plants}, ${LOG}, ${AS_OF}, ${EVENTS})` }]] };
+  const formula = `=ROOT_BOARD(${plants}, ${LOG}, ${AS_OF}, ${EVENTS}, ${settingCell("Rest days")})`;
+  return { name: "Root board", rows: [[{ formula }]] };
 }

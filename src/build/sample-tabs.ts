@@ -5,7 +5,7 @@ import { TABS, tabSpec } from "../sheet/tabs.ts";
 import { batchRows } from "./sample-batches.ts";
 import { day, rowsByHeading, type SampleCell, type SampleRow, type SampleTab } from "./sample-cell.ts";
 import { FEED_ROWS } from "./sample-feeds.ts";
-import { boardTab, plantCells, plantHeadings } from "./sample-formulas.ts";
+import { plantCells, plantHeadings, rootBoardTab } from "./sample-formulas.ts";
 import { noteFor, PLANTS } from "./sample-household.ts";
 import { CLAIM_ROWS, EVENT_ROWS, SETTING_ROWS, trialRows } from "./sample-lists.ts";
 import { careLog, careRow } from "./sample-log.ts";
@@ -46,7 +46,7 @@ function plantRows(): SampleRow[] {
 
 /** Where the two further tabs stand: each after the tab it is read with. */
 const BESIDE: Readonly<Record<string, () => SampleTab[]>> = {
-  Plants: () => [boardTab()],
+  Plants: () => [rootBoardTab()],
   "Batch log": () => [tryItTab()],
 };
 

@@ -11,6 +11,10 @@ type Block = (row: number) => readonly SampleRow[];
 
 const formula = (text: string): SampleCell => ({ formula: `=${text}` });
 
+/** A formula that is copied down or sorted must not take its ranges along. */
+const fixed = (range: string): string => range.replace(/!([A-Z]+)(\d+):([A-Z]+)$/, "!$$$1$$$2:$$$3");
+const LOG_FIXED = fixed(LOG);
+
 /** The feeds sold by weight stand first on the shelf. */
 const SALTS = DOSED_FEEDS.slice(0, -1);
 const MAIN = ["N", "P", "K", "Ca", "Mg", "S"];
@@ -103,6 +107,13 @@ const roots: readonly Block[] = [
   (row) => [
     ["Plant: type another", "Last disturbed", "Days at rest"],
     ["Big monstera", formula(`ROOT_LAST(A${row + 1}, ${LOG})`), formula(`ROOT_REST(A${row + 1}, ${LOG}, ${AS_OF})`)],
+  ],
+  (row) => [
+    ["A list of one's own, one formula a row: sort it by either column", "Days at rest"],
+    ...["Weeping fig", "Snake plant", "Calathea", "Peace lily, large", "Inch plant"].map((plant, at): SampleRow => {
+      const rest = `ROOT_REST($A${row + 1 + at}, ${LOG_FIXED}, ${AS_OF})`;
+      return [plant, formula(rest)];
+    }),
   ],
 ];
 

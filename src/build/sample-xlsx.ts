@@ -64,7 +64,7 @@ function format(sheet: ExcelJS.Worksheet, { tab, shown }: AnsweredTab): void {
   const headings = shown[0] ?? [];
   shown.forEach((cells, row) => {
     cells.forEach((value, column) => {
-      if (row === 0 && tab.name !== "Board") return;
+      if (row === 0 && !tab.name.endsWith(" board")) return;
       const cell = sheet.getCell(row + 1, column + 1);
       const heading = headings[column];
       const spec = columns?.[column];

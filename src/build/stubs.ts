@@ -4,7 +4,15 @@ import type { Argument } from "../functions/record.ts";
 import type { FunctionReference } from "../functions/words.ts";
 
 /** What the menu, the triggers and the sidebar call; all other public globals are custom functions. */
-export const ENTRY_POINTS = ["onOpen", "onInstall", "openPanel", "setUpTabs", "refreshToday", "panelRequest"] as const;
+export const ENTRY_POINTS = [
+  "onOpen",
+  "onInstall",
+  "openPanel",
+  "setUpTabs",
+  "makeBoardTabs",
+  "refreshToday",
+  "panelRequest",
+] as const;
 
 /** Name the bundle is bound to; it is an object, so no cell and no sidebar can call it. */
 export const BUNDLE_NAME = "Stillroot";

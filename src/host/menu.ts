@@ -1,5 +1,6 @@
 /** The menu and what its items do. Opening the spreadsheet does nothing but make the menu. */
 
+import { boardsWords, makeBoards } from "../sheet/boards.ts";
 import { openBook } from "../sheet/find.ts";
 import { asFailure } from "../sheet/refusals.ts";
 import { refreshToday as refresh, requireSettings } from "../sheet/settings.ts";
@@ -13,6 +14,7 @@ export function onOpen(): void {
     .addItem("Open the panel", "openPanel")
     .addSeparator()
     .addItem("Set up tabs", "setUpTabs")
+    .addItem("Make the boards", "makeBoardTabs")
     .addItem("Refresh today’s date", "refreshToday")
     .addToUi();
 }
@@ -39,6 +41,10 @@ function tell(work: () => string): void {
 
 export function setUpTabs(): void {
   tell(() => setupWords(setUp(activeWorkbook())));
+}
+
+export function makeBoardTabs(): void {
+  tell(() => boardsWords(makeBoards(activeWorkbook())));
 }
 
 export function refreshToday(): void {

@@ -54,9 +54,9 @@ describe("Committed files", () => {
     }
   });
 
-  test("hold one CSV for each tab and two with formulas", async () => {
+  test("hold one CSV for each tab, for the board and for formulas to try", async () => {
     const names = (await readdir(SAMPLE_DIR)).filter((name) => name.endsWith(".csv")).sort();
-    expect(names).toEqual([...TABS.map(({ name }) => `${name}.csv`), "Board.csv", "Try it.csv"].sort());
+    expect(names).toEqual([...TABS.map(({ name }) => `${name}.csv`), "Root board.csv", "Try it.csv"].sort());
   });
 });
 
@@ -99,11 +99,11 @@ describe("Values fit their columns", () => {
   });
 
   test("only intended cells are formulas, and no text starts like one", async () => {
-    for (const name of [...TABS.map((tab) => tab.name), "Board", "Try it"]) {
+    for (const name of [...TABS.map((tab) => tab.name), "Root board", "Try it"]) {
       for (const row of await cells(name)) {
         for (const value of row) {
           if (!/^[=+@-]/.test(value)) continue;
-          expect(["Plants", "Board", "Try it"], `${name}: ${value}`).toContain(name);
+          expect(["Plants", "Root board", "Try it"], `${name}: ${value}`).toContain(name);
           expect(value).toMatch(/^=(IF|FEED_|WATER_|METER_|ROOT_)/);
         }
       }

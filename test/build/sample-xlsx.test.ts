@@ -159,8 +159,8 @@ describe("Answers kept with the formulas", () => {
   });
 
   test("the board has every plant once, longest rest first", () => {
-    const rows = XLSX.utils.sheet_to_json<unknown[]>(sheet("Board"), { header: 1, blankrows: false });
-    expect(rows[0]).toEqual(["Plant", "Days at rest", "Last event", "Date"]);
+    const rows = XLSX.utils.sheet_to_json<unknown[]>(sheet("Root board"), { header: 1, blankrows: false });
+    expect(rows[0]).toEqual(["Plant", "Days at rest", "Last event", "Date", "Roots"]);
     const plants = (csv.get("Plants") ?? []).slice(1).map(([plant]) => plant);
     expect(rows.slice(1).map(([plant]) => plant)).toHaveLength(plants.length);
     expect(new Set(rows.slice(1).map(([plant]) => plant))).toEqual(new Set(plants));

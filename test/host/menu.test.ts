@@ -43,6 +43,7 @@ describe("opening the spreadsheet", () => {
       "openPanel",
       null,
       "setUpTabs",
+      "makeBoardTabs",
       "refreshToday",
     ]);
     expect([screen.alerts, screen.sidebars]).toEqual([[], []]);

@@ -286,3 +286,35 @@ test("every call that reaches the spreadsheet is counted in one place, and can f
   expect(() => sheet.getRange("A1").setValues([["b"]])).toThrow("timed out");
   expect(sheet.getRange("A1").getValue()).toBe("b");
 });
+
+test("setFormula spills an answer of more than one cell, gives way to blanks and to nothing else", () => {
+  const answer = [
+    ["Plant", "Days"],
+    ["Fern", 2],
+  ];
+  const grid = new MemoryGrid({ calculate: () => answer, tabs: { Log: { rows: 5, columns: 4 } } });
+  const host = createHost({ grid, spreadsheetTimeZone: "Europe/Zurich" });
+  const sheet = host.SpreadsheetApp.getActive().getSheets()[0];
+  if (!sheet) throw new Error("no tab");
+  sheet.getRange("A1").setFormula("=BOARD()");
+  expect(sheet.getRange("A1:B2").getValues()).toEqual(answer);
+  expect(sheet.getRange("A1:B2").getFormulas()).toEqual([
+    ["=BOARD()", ""],
+    ["", ""],
+  ]);
+  sheet.getRange("A2:B2").setValues([["", ""]]);
+  expect(sheet.getRange("A1:B2").getValues()).toEqual(answer);
+  sheet.getRange("B2").setValue("typed over");
+  expect(sheet.getRange("A1:B2").getValues()).toEqual([
+    ["#REF!", ""],
+    ["", "typed over"],
+  ]);
+  sheet.getRange("C1").setFormula("=BOARD()");
+  sheet.getRange("B1").setFormula("=BOARD()");
+  expect(sheet.getRange("B1:C1").getValues()).toEqual([["#REF!", "Plant"]]);
+  sheet.getRange("C1").setValue("x");
+  expect(sheet.getRange("C1:D2").getValues()).toEqual([
+    ["x", ""],
+    ["", ""],
+  ]);
+});
