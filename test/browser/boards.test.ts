@@ -1,0 +1,167 @@
+/** Boards and sorting in a real browser: made from the panel, found after a rename, and days at rest that survive both sorts. */
+
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { launch } from "./chromium.ts";
+import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+const folder = temporaryFolder();
+let browser: Browser;
+let server: Bench;
+let sheet: OpenSheet;
+
+beforeAll(async () => {
+  browser = await launch();
+  server = await startBench(join(folder.path, "kept.json"));
+  sheet = await openSheet(browser, server.address);
+  await sheet.panel.getByRole("button", { name: "Sheet", exact: true }).click();
+}, 120_000);
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+  folder.remove();
+});
+
+const values = (tab: string, range: string) =>
+  bench(sheet.page, (hooks, [t, r]) => hooks.getValues(t, r), [tab, range] as [string, string]);
+const type = (tab: string, cell: string, text: string) =>
+  bench(sheet.page, (hooks, [t, c, x]) => hooks.setCell(t, c, x), [tab, cell, text] as [string, string, string]);
+const tabs = () => bench(sheet.page, (hooks) => hooks.tabs());
+
+async function makeBoards(): Promise<string> {
+  await sheet.panel.getByRole("button", { name: "Make the boards" }).click();
+  const said = sheet.panel.locator("main .outcome.done");
+  await said.waitFor();
+  const words = (await said.textContent()) ?? "";
+  await bench(sheet.page, (hooks) => hooks.settled());
+  return words;
+}
+
+/** Days since the last disturbing row of each plant, by a plain look through the log and the events; row by row, without the add-on. */
+async function restByLog(): Promise<Map<string, number>> {
+  const events = new Map((await values("Events", "A2:B60")).map(([event, yes]) => [event, yes]));
+  const [headings = [], ...rows] = await values("Care log", "A1:L6000");
+  const at = (heading: string) => headings.indexOf(heading);
+  const [[today] = []] = await values("Settings", "B2:B2");
+  const gone = new Set(rows.map((row) => row[at("Corrects")]).filter((id) => id !== null && id !== ""));
+  const last = new Map<string, number>();
+  for (const row of rows) {
+    const disturbs = events.get(row[at("Event")] ?? null) === "yes" && !gone.has(row[at("Id")] ?? null);
+    const [day, plant] = [row[at("Date")], String(row[at("Plant")])];
+    if (disturbs && typeof day === "number") last.set(plant, Math.max(last.get(plant) ?? 0, day));
+  }
+  return new Map([...last].map(([plant, day]) => [plant, Number(today) - day]));
+}
+
+async function board(tab: string): Promise<(string | number | boolean | null)[][]> {
+  return (await values(tab, "A1:E60")).filter(([plant]) => plant !== null && plant !== "");
+}
+
+describe("the root board", () => {
+  it("of the sample is taken as it is, and found after it was renamed", async () => {
+    const before = await tabs();
+    expect(await makeBoards()).toBe("The boards are there; nothing had to be done.");
+    await bench(sheet.page, (hooks) => hooks.renameTab("Root board", "Wall in the hall"));
+    expect(await makeBoards()).toBe("The boards are there; nothing had to be done.");
+    expect(await tabs()).toEqual(before.map((name) => (name === "Root board" ? "Wall in the hall" : name)));
+  });
+
+  it("is made anew where there is none, spills over its tab and says each state in a word", async () => {
+    await bench(sheet.page, (hooks) => {
+      const book = hooks.services.SpreadsheetApp.getActiveSpreadsheet();
+      const old = book.getSheetByName("Wall in the hall");
+      if (old) book.deleteSheet(old);
+    });
+    expect(await makeBoards()).toBe("Made “Root board”.");
+    await expect.poll(async () => (await board("Root board")).length).toBe(32);
+    const [headings, ...rows] = await board("Root board");
+    expect(headings).toEqual(["Plant", "Days at rest", "Last event", "Date", "Roots"]);
+    const rest = await restByLog();
+    for (const [plant, days, , , word] of rows) {
+      expect(days || undefined, String(plant)).toBe(rest.get(String(plant)));
+      const none = !rest.has(String(plant));
+      // 180 days is what the sample's Settings say.
+      expect(word).toBe(none ? "No disturbance on record" : Number(days) < 180 ? "Leave alone" : "Rested long enough");
+    }
+    const days = rows.flatMap(([, each]) => (typeof each === "number" ? [each] : []));
+    expect(days).toEqual([...days].sort((a, b) => b - a));
+  });
+
+  it("follows the log by itself", async () => {
+    const [[, oldest] = []] = (await board("Root board")).slice(1);
+    const [plant] = (await board("Root board"))[1] ?? [];
+    expect(Number(oldest)).toBeGreaterThan(180);
+    const end = (await values("Care log", "B1:B6000")).findIndex(([day]) => day === null) + 1;
+    const [[today] = []] = await values("Settings", "B2:B2");
+    // Serial numbers count from 1899-12-30, which is 25,569 days before 1970-01-01.
+    const iso = new Date((Number(today) - 25_569) * 86_400_000).toISOString().slice(0, 10);
+    await type("Care log", `B${end}`, iso);
+    await type("Care log", `C${end}`, String(plant));
+    await type("Care log", `D${end}`, "Repot");
+    await expect
+      .poll(async () => (await board("Root board")).find(([name]) => name === plant)?.slice(1, 5))
+      .toEqual([0, "Repot", today, "Leave alone"]);
+  });
+});
+
+describe("a plant tab of one's own", () => {
+  const OWN = "Green things";
+  const names = [
+    "Big monstera",
+    "Snake plant",
+    "Calathea",
+    "Weeping fig",
+    "Inch plant",
+    "Peace lily, large",
+    "Arrowhead",
+  ];
+  const rows = () => values(OWN, `A2:C${names.length + 1}`);
+
+  beforeAll(async () => {
+    await bench(sheet.page, (hooks) => {
+      hooks.services.SpreadsheetApp.getActiveSpreadsheet().insertSheet("Green things");
+    });
+    await type(OWN, "A1", "Who");
+    for (const [at, name] of names.entries()) await type(OWN, `A${at + 2}`, name);
+    const log = "'Care log'!$A$1:$L, Settings!$B$2";
+    await type(OWN, "B1", `=ROOT_REST(A1:A, ${log}, "Days at rest")`);
+    await type(OWN, "C1", "By row");
+    for (const at of names.keys()) await type(OWN, `C${at + 2}`, `=ROOT_REST($A${at + 2}, ${log})`);
+    await bench(sheet.page, (hooks) => hooks.settled());
+  }, 60_000);
+
+  const check = async (ascending: boolean, column: 1 | 2) => {
+    const rest = await restByLog();
+    const now = await rows();
+    expect(now.map(([name]) => name).sort()).toEqual([...names].sort());
+    for (const [name, inHeading, byRow] of now) {
+      expect([inHeading, byRow], String(name)).toEqual([rest.get(String(name)), rest.get(String(name))]);
+    }
+    const days = now.map((row) => Number(row[column]));
+    expect(days).toEqual([...days].sort((a, b) => (ascending ? a - b : b - a)));
+    expect((await values(OWN, "B1:B1"))[0]?.[0]).toBe("Days at rest");
+  };
+
+  it.each([true, false])("sorts by the formula in the heading row (ascending: %s)", async (ascending) => {
+    await bench(sheet.page, (hooks, up) => hooks.sortRange("Green things", "A2:C8", 2, up), ascending);
+    await check(ascending, 1);
+  });
+
+  it.each([true, false])("sorts by a formula in each row (ascending: %s)", async (ascending) => {
+    await bench(sheet.page, (hooks, up) => hooks.sortRange("Green things", "A2:C8", 3, up), ascending);
+    await check(ascending, 2);
+  });
+});
+
+it("the section passes axe, and nothing was asked for from outside", async () => {
+  const frame = await (await sheet.page.locator("#side iframe").elementHandle())?.contentFrame();
+  await frame?.evaluate(AXE);
+  const found = await frame?.evaluate("axe.run()");
+  expect((found as { violations: unknown[] } | undefined)?.violations).toEqual([]);
+  expect([sheet.outside, sheet.errors]).toEqual([[], []]);
+});
