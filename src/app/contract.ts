@@ -84,6 +84,11 @@ export const loaded = z.object({
   targets: z.array(fieldRow),
   /** Standing ones, newest first, at most 200. */
   batches: z.array(batchRow),
+  /** What standing, mixed batches older than those used in all, g or mL, and doses of theirs that cannot be read. */
+  usedBefore: z.object({
+    used: z.array(z.object({ feed: z.string(), amount: finite, unit: z.enum(["g", "mL"]) })),
+    unread: z.array(z.object({ text: z.string(), sentence: z.string() })),
+  }),
   /** Sentences on tabs not found, columns not found, rows that cannot be used. Shown, never hidden. */
   problems: z.array(z.string()),
 });
@@ -115,6 +120,8 @@ export const replies = {
   "log batch": logged,
   "log readings": logged,
   "log water": logged,
+  "log feed": logged,
+  "log purchase": logged,
   "set name": z.object({ who: z.string() }),
   "look at tabs": z.object({
     tabs: z.array(z.object({ tab: z.string(), headings: z.array(z.string()), rows: z.number() })),
@@ -140,6 +147,8 @@ export type Records = z.infer<typeof records>;
 export type CareEntry = z.infer<RequestSchemas["careEntry"]>;
 export type BatchEntry = z.infer<RequestSchemas["batchEntry"]>;
 export type WaterEntry = z.infer<RequestSchemas["waterEntry"]>;
+export type FeedEntry = z.infer<RequestSchemas["feedEntry"]>;
+export type PurchaseEntry = z.infer<RequestSchemas["purchaseEntry"]>;
 export type BatchDose = z.infer<RequestSchemas["batchDose"]>;
 export type FieldRow = z.infer<typeof fieldRow>;
 export type CareRow = z.infer<typeof careRow>;

@@ -6,10 +6,12 @@ import type { WorkbookPort } from "../sheet/port.ts";
 import { asFailure } from "../sheet/refusals.ts";
 import { readRequest } from "./asked.ts";
 import type { Answered, Ask, ReplyFor, RequestFor } from "./contract.ts";
+import { logFeed } from "./feeds.ts";
 import { load } from "./load.ts";
 import { logBatch, logCare } from "./logging.ts";
 import type { Me } from "./me.ts";
 import { choosePlantList, lookAtTabs } from "./own-list.ts";
+import { logPurchase } from "./purchases.ts";
 import { logReadings } from "./readings.ts";
 import { readRecords } from "./records.ts";
 import { takeBack } from "./take-back.ts";
@@ -35,6 +37,8 @@ export const HANDLERS: Handlers = {
   "log batch": logBatch,
   "log readings": (workbook, _, request) => logReadings(workbook, request),
   "log water": (workbook, _, request) => logWater(workbook, request),
+  "log feed": (workbook, _, request) => logFeed(workbook, request),
+  "log purchase": logPurchase,
   "set name": (_, me, request) => setName(me, request.who),
   "look at tabs": (workbook) => lookAtTabs(workbook),
   "use plant list": (workbook, _, request) => choosePlantList(workbook, request),

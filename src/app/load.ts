@@ -17,7 +17,7 @@ import {
   TODAY,
 } from "../sheet/settings.ts";
 import type { TabName } from "../sheet/spec.ts";
-import { readBatches } from "./batches.ts";
+import { NO_BATCHES, readBatches } from "./batches.ts";
 import { NO_CARE, readCareLog } from "./care-log.ts";
 import type { Loaded } from "./contract.ts";
 import { readEvents } from "./events.ts";
@@ -64,7 +64,7 @@ export function load(workbook: WorkbookPort, me: Me): Loaded {
     feeds: part(loading, "Feeds", [], () => readFeeds(loading)),
     waters: part(loading, "Waters", [], () => readWaters(loading)),
     targets: part(loading, "Targets", [], () => readTargets(loading)),
-    batches: part(loading, "Batch log", [], () => readBatches(loading)),
+    ...part(loading, "Batch log", NO_BATCHES, () => readBatches(loading)),
     problems: [],
   };
   refreshIfThere(loading, settings, today);

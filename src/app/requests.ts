@@ -6,7 +6,9 @@
  */
 
 import * as z from "zod/mini";
+import { LABEL_TERMS } from "../core/analysis.ts";
 import { SYMBOLS } from "../core/elements.ts";
+import { SUPPLY_UNITS } from "../core/supply.ts";
 
 /** Columns of the Waters tab that hold numbers: mg/L, alkalinity as CaCO3, nitrate as N, EC in mS/cm at 25 °C. */
 export const WATER_NUMBERS = [
@@ -109,6 +111,37 @@ function makeSchemas() {
     takes: id,
   };
 
+  const feedEntry = z.object({
+    /** Names the press in the panel. The tab has no column for it: a retry is known by name and values. */
+    id,
+    feed: name,
+    /** "" where the label does not say and nothing is dosed. */
+    basis: z.literal(["", "w/w", "w/v"]),
+    /** As printed, percent; what the label does not state is not there. */
+    percents: onlyThese(LABEL_TERMS, notNegative),
+    densityGPerMl: z.nullable(positive),
+    origin: z.literal(["mineral", "organic"]),
+    published: z.boolean(),
+    /** The label as it was pasted. */
+    labelText: z.string().check(z.maxLength(20_000)),
+    note: text,
+  });
+
+  const purchaseEntry = z.object({
+    id,
+    day: isoDay,
+    feed: name,
+    /** Below 0 for what was spilled or given away; null in a row that only takes another back. */
+    amount: z.nullable(z.number()),
+    unit: z.literal(["", ...SUPPLY_UNITS]),
+    /** Of the pack, in the household's money. */
+    price: z.nullable(notNegative),
+    lot: text,
+    note: text,
+    /** Id of the row that this one replaces or takes back. */
+    corrects: z.exactOptional(id),
+  });
+
   /** By what is asked, so that each side checks against the one schema that is meant. */
   const asked = {
     /** Everything the panel needs, in one call. */
@@ -140,6 +173,8 @@ function makeSchemas() {
       verdict: text,
     }),
     "log water": z.object({ ask: z.literal("log water"), entry: waterEntry }),
+    "log feed": z.object({ ask: z.literal("log feed"), entry: feedEntry }),
+    "log purchase": z.object({ ask: z.literal("log purchase"), who: text, entry: purchaseEntry }),
     /** The name shown in "Who"; kept for this person only. */
     "set name": z.object({ ask: z.literal("set name"), who: text }),
     /** Tabs of the workbook with their headings, to choose one's own plant list. */
@@ -153,7 +188,7 @@ function makeSchemas() {
     /** A tab each with one formula; those that are there stay as they are. */
     "make boards": z.object({ ask: z.literal("make boards") }),
   } as const;
-  return { careEntry, batchDose, batchEntry, waterEntry, asked };
+  return { careEntry, batchDose, batchEntry, waterEntry, feedEntry, purchaseEntry, asked };
 }
 
 export type RequestSchemas = ReturnType<typeof makeSchemas>;

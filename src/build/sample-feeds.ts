@@ -12,7 +12,6 @@ interface Salt {
   readonly formula: string;
   /** Column, element, and the oxide a grade is given in. */
   readonly fills: readonly (readonly [heading: string, symbol: ElementSymbol, oxide?: string])[];
-  readonly onHandG: number;
   readonly price: number;
   readonly lot: string;
   readonly note?: string;
@@ -27,7 +26,6 @@ const SALTS: readonly Salt[] = [
       ["NO3-N", "N"],
       ["Ca", "Ca"],
     ],
-    onHandG: 640,
     price: 14.5,
     lot: "L-2601",
     note: "The pure tetrahydrate, not the greenhouse double salt with ammonium nitrate (5Ca(NO3)2·NH4NO3·10H2O). Draws water: keep the jar shut. Oxidiser: away from heat and anything that burns.",
@@ -40,7 +38,6 @@ const SALTS: readonly Salt[] = [
       ["NO3-N", "N"],
       ["K2O", "K", "K2O"],
     ],
-    onHandG: 410,
     price: 9.8,
     lot: "L-2518",
     note: "Oxidiser: away from heat and anything that burns.",
@@ -52,7 +49,6 @@ const SALTS: readonly Salt[] = [
       ["P2O5", "P", "P2O5"],
       ["K2O", "K", "K2O"],
     ],
-    onHandG: 230,
     price: 8.2,
     lot: "L-2433",
   },
@@ -63,7 +59,6 @@ const SALTS: readonly Salt[] = [
       ["Mg", "Mg"],
       ["S", "S"],
     ],
-    onHandG: 900,
     price: 4.6,
     lot: "L-2507",
   },
@@ -74,7 +69,6 @@ const SALTS: readonly Salt[] = [
       ["K2O", "K", "K2O"],
       ["S", "S"],
     ],
-    onHandG: 350,
     price: 7.4,
     lot: "L-2440",
   },
@@ -86,7 +80,6 @@ const SALTS: readonly Salt[] = [
       ["NH4-N", "N"],
       ["P2O5", "P", "P2O5"],
     ],
-    onHandG: 180,
     price: 8.9,
     lot: "L-2512",
   },
@@ -97,7 +90,6 @@ const SALTS: readonly Salt[] = [
       ["Fe", "Fe"],
       ["Na", "Na"],
     ],
-    onHandG: 48,
     price: 11,
     lot: "L-2525",
     note: "Trihydrate. The nitrogen inside the chelate is no plant food and is not counted. Keep dark.",
@@ -110,7 +102,6 @@ function saltRow(salt: Salt): FeedRow {
     Basis: "w/w",
     Origin: "mineral",
     "Analysis published": "yes",
-    "On hand": salt.onHandG,
     Unit: "g",
     Price: salt.price,
     Lot: salt.lot,
@@ -142,7 +133,6 @@ function stockRow(): FeedRow {
     Basis: "w/v",
     Origin: "mineral",
     "Analysis published": "yes",
-    "On hand": 720,
     Unit: "mL",
     Price: 3.1,
     Lot: "L-HOME-4",
@@ -162,7 +152,6 @@ const NOT_DOSED: readonly FeedRow[] = [
     Density: 1.15,
     Origin: "organic",
     "Analysis published": "yes",
-    "On hand": 500,
     Unit: "mL",
     Lot: "L-2419",
     Note: "For the herbs in soil. Without a soil's life it does not feed a pot in clay, and it fouls a reservoir.",
@@ -172,7 +161,6 @@ const NOT_DOSED: readonly FeedRow[] = [
     Density: 1.02,
     Origin: "mineral",
     "Analysis published": "no",
-    "On hand": 90,
     Unit: "mL",
     Note: "Came with a plant. No guaranteed analysis on the bottle, so nobody can say what a drop brings.",
   },

@@ -31,6 +31,13 @@ export function plantCells(row: number, lastColumn: string): SampleCell[] {
   return [null, null, { formula: `=IF(${lastColumn}${row}="","",${AS_OF}-${lastColumn}${row})` }];
 }
 
+/** The heading On hand of Feeds as a formula: names, units and densities from its own tab, so that all three may be sorted. */
+export function onHandHeading(): SampleCell {
+  const own = (heading: string) => rangeOn("Feeds", { from: heading, to: heading }).replace("Feeds!", "");
+  const args = [own("Feed"), wholeTab("Purchases"), wholeTab("Batch log"), AS_OF, own("Unit"), own("Density")];
+  return { formula: `=FEED_LEFT(${args.join(", ")}, "On hand")` };
+}
+
 /** The cell beside a setting. */
 function settingCell(name: string): string {
   const at = SETTING_ROWS.findIndex(({ Setting }) => Setting === name);

@@ -5,10 +5,11 @@ import { TABS, tabSpec } from "../sheet/tabs.ts";
 import { batchRows } from "./sample-batches.ts";
 import { day, rowsByHeading, type SampleCell, type SampleRow, type SampleTab } from "./sample-cell.ts";
 import { FEED_ROWS } from "./sample-feeds.ts";
-import { plantCells, plantHeadings, rootBoardTab } from "./sample-formulas.ts";
+import { onHandHeading, plantCells, plantHeadings, rootBoardTab } from "./sample-formulas.ts";
 import { noteFor, PLANTS } from "./sample-household.ts";
 import { CLAIM_ROWS, EVENT_ROWS, SETTING_ROWS, trialRows } from "./sample-lists.ts";
 import { careLog, careRow } from "./sample-log.ts";
+import { PURCHASE_ROWS } from "./sample-purchases.ts";
 import { columnLetters } from "./sample-ranges.ts";
 import { TARGET_ROWS } from "./sample-targets.ts";
 import { tryItTab } from "./sample-try-it.ts";
@@ -60,7 +61,7 @@ export function sampleTabs(): SampleTab[] {
     Waters: WATER_ROWS,
     Targets: TARGET_ROWS,
     "Batch log": batchRows(),
-    Purchases: [],
+    Purchases: PURCHASE_ROWS,
     "Meter log": [],
     Claims: CLAIM_ROWS,
     Trials: trialRows(log),
@@ -69,7 +70,8 @@ export function sampleTabs(): SampleTab[] {
   const own = TABS.map(({ name }): SampleTab => {
     if (name === "Plants") return { name, rows: plantRows() };
     const headings = headingsOf(name);
-    return { name, rows: [headings, ...rowsByHeading(headings, records[name])] };
+    const shown = headings.map((heading) => (heading === "On hand" ? onHandHeading() : heading));
+    return { name, rows: [shown, ...rowsByHeading(headings, records[name])] };
   });
   return own.flatMap((tab) => [tab, ...(BESIDE[tab.name]?.() ?? [])]).map(filled);
 }

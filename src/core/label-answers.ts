@@ -43,6 +43,11 @@ export function questionKey(line: LabelLine, question: LabelQuestion): string {
   return `${line.number}.${line.questions.indexOf(question)}`;
 }
 
+/** True when the lines of a label leave open whether they count by weight or by volume, and a person must say. */
+export function asksBasis({ refused }: Pick<LabelText, "refused">): boolean {
+  return /Choose the basis|in one of them/.test(refused);
+}
+
 /**
  * The label with questions answered: position of the choice by questionKey. A question without an answer stays open
  * and gives nothing. `basis`, chosen by a person, settles what the lines leave open.
@@ -63,6 +68,6 @@ export function withAnswers(
   }
   if (basis !== null) fields.Basis = basis;
   dropElements(fields);
-  const unsettled = basis === null && /Choose the basis|in one of them/.test(read.refused) ? read.refused : "";
+  const unsettled = basis === null && asksBasis(read) ? read.refused : "";
   return { fields, refused: unsettled === "" ? contradiction(fields) : unsettled, open };
 }

@@ -63,7 +63,11 @@ export const FEEDS: TabSpec = {
       ["Analysis published", "Guaranteed analysis", "Analysis"],
       "no: the maker does not say what is in it, so it cannot be dosed.",
     ),
-    number(["On hand", "Stock", "Left"], "How much is left.", { aside: true }),
+    number(
+      ["On hand", "Stock", "Left"],
+      "How much is left: what was bought less what batches used. Best the formula FEED_LEFT in this very cell, as in the sample sheet; a number typed by hand goes stale.",
+      { aside: true, format: "0.0" },
+    ),
     choice("Unit", "Unit of what is on hand.", ["g", "kg", "mL", "L"]),
     number("Price", "What the pack cost.", { aside: true }),
     text(["Lot", "Batch number", "Lot number"], "As printed on the pack.", { format: "@" }),

@@ -91,7 +91,7 @@ describe("refused, with nothing written:", () => {
     const book = readyBook();
     book.reply(report());
     const { code, sentence } = book.refusal(report(given));
-    expect(code).toBe("water-there");
+    expect(code).toBe("name-there");
     expect(sentence).toContain("“Tap” already stands in row 2 of “Waters”");
     expect(sentence).toContain(words);
     expect(book.values("Waters")).toHaveLength(2);

@@ -67,7 +67,7 @@ describe("Every cell of a CSV", () => {
           if (day !== null) {
             expect(cell?.v, where).toBe(day + SERIAL_1970);
             expect(cell?.z, where).toBe("yyyy-mm-dd");
-          } else if (/^\d+(\.\d+)?$/.test(text)) {
+          } else if (/^-?\d+(\.\d+)?$/.test(text)) {
             expect(cell?.t, where).toBe("n");
             expect(cell?.v, where).toBe(Number(text));
           } else {

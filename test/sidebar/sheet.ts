@@ -95,6 +95,7 @@ export function sheet(change: Partial<Loaded> = {}): Loaded {
         measuredPH: 5.9,
       },
     ],
+    usedBefore: { used: [], unread: [] },
     problems: [
       'Ca in row 4 of Waters is "a lot". Give a plain number in mg/L, like 1.2.',
       "This spreadsheet has no tab “Events”. Choose “Set up tabs” from the Stillroot menu: it adds what is missing and leaves all else as it is.",

@@ -1,0 +1,51 @@
+/** Rows that are known by a name, like waters and feeds: each name once, never overwritten, a retry found by its values. */
+
+import { nameKey, readCell } from "../core/cell.ts";
+import { BadInput } from "../core/errors.ts";
+import { appendRecords, type SheetRecord } from "../sheet/append.ts";
+import { type Book, columnAt, findTab, noTab, openBook } from "../sheet/find.ts";
+import { readTab } from "../sheet/open.ts";
+import type { WorkbookPort } from "../sheet/port.ts";
+import type { TabSpec } from "../sheet/spec.ts";
+import { sameCell } from "../sheet/stored.ts";
+import type { ReplyFor } from "./contract.ts";
+
+interface NamedRow {
+  readonly record: SheetRecord;
+  readonly name: string;
+  /** What it is, as in "give this report a name of its own". */
+  readonly what: string;
+}
+
+/** True when the name is there with the same values; throws BadInput when it is there with others. */
+function standsAlready(book: Book, spec: TabSpec, { record, name, what }: NamedRow): boolean {
+  const tab = findTab(book, spec);
+  if (!tab) throw noTab(spec);
+  const { values, columns } = readTab(book, spec, tab);
+  const nameAt = columnAt(columns, spec.key) - 1;
+  const rowIndex = values.findIndex((cells, index) => {
+    const cell = readCell(cells[nameAt], book.workbook.dayOf);
+    return index > 0 && cell.kind === "text" && nameKey(cell.value) === nameKey(name);
+  });
+  if (rowIndex === -1) return false;
+  const others = Object.keys(record).filter((heading) => {
+    const at = columns.at.get(heading);
+    const raw = at === undefined ? null : values[rowIndex]?.[at - 1];
+    return heading !== spec.key && !sameCell(raw, record[heading] ?? null, book.workbook);
+  });
+  if (others.length === 0) return true;
+  throw new BadInput(
+    "name-there",
+    `“${name}” already stands in row ${rowIndex + 1} of “${tab.name}”, with another ${others.join(", ")}, so nothing was written. Each name stands there once: give this ${what} a name of its own, or change that row.`,
+  );
+}
+
+/** One row in one write; the same name and values again count as already there. */
+export function appendNamed(workbook: WorkbookPort, spec: TabSpec, row: NamedRow): ReplyFor<"log water"> {
+  return workbook.locked(() => {
+    const book = openBook(workbook, [spec.name]);
+    if (standsAlready(book, spec, row)) return { written: 0, already: 1, differing: [] };
+    const { written, already, differing } = appendRecords(book, spec, [row.record]);
+    return { written, already, differing: [...differing] };
+  });
+}
