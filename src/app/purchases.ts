@@ -15,16 +15,13 @@ const MOST = 1_000_000;
 
 function purchaseRecord(entry: PurchaseEntry, who: string): SheetRecord {
   const { feed, amount, price } = entry;
-  const takesBack = entry.corrects !== undefined && amount === null;
-  if (!takesBack && (amount === null || amount === 0 || entry.unit === "")) {
-    throw new BadInput("no-amount", `Say how much of ${feed} it was, and in which unit.`);
-  }
+  if (amount === 0) throw new BadInput("no-amount", `Say how much of ${feed} it was.`);
   return {
     Id: entry.id,
     Date: dayCell(entry.day),
     Feed: feed,
-    Amount: amount === null ? null : checkNumber(amount, { what: `The amount of ${feed}`, min: -MOST, max: MOST }),
-    Unit: textCell(entry.unit),
+    Amount: checkNumber(amount, { what: `The amount of ${feed}`, min: -MOST, max: MOST }),
+    Unit: entry.unit,
     Price: price === null ? null : checkNumber(price, { what: `The price of ${feed}`, min: 0, max: MOST }),
     Lot: textCell(entry.lot),
     Who: textCell(who),

@@ -131,14 +131,14 @@ function makeSchemas() {
     id,
     day: isoDay,
     feed: name,
-    /** Below 0 for what was spilled or given away; null in a row that only takes another back. */
-    amount: z.nullable(z.number()),
-    unit: z.literal(["", ...SUPPLY_UNITS]),
+    /** Below 0 for what was spilled or given away. */
+    amount: z.number(),
+    unit: z.literal(SUPPLY_UNITS),
     /** Of the pack, in the household's money. */
     price: z.nullable(notNegative),
     lot: text,
     note: text,
-    /** Id of the row that this one replaces or takes back. */
+    /** Id of the row that this one replaces. */
     corrects: z.exactOptional(id),
   });
 

@@ -47,24 +47,26 @@ test("sent again with another amount is told and left as it is", () => {
   expect(book.values("Purchases")[1]?.[3]).toBe(1);
 });
 
-test("is taken back by a later row, and is gone from the records", () => {
+test("is replaced or taken back by a later row, and is gone from the records", () => {
   const book = readyBook();
   const sent = purchase();
   book.reply(sent);
   book.reply(purchase({ feed: "Spilled", amount: -20, unit: "g", price: null }));
-  book.reply(purchase({ amount: null, unit: "", price: null, lot: "", corrects: sent.entry.id }));
+  const another = purchase({ feed: "Salt" });
+  book.reply(another);
+  book.reply(purchase({ feed: "Salt", amount: 3, corrects: another.entry.id }));
+  book.reply({ ask: "take back", who: "Ana", log: "Purchases", id: newId(), takes: sent.entry.id });
   const rows = book.reply({ ask: "records" }).purchases.map(({ fields }) => [fields.Feed, fields.Amount]);
   expect(rows).toEqual([
     ["Spilled", -20],
-    ["Potassium nitrate", undefined],
+    ["Salt", 3],
   ]);
 });
 
 describe("refused, with nothing written:", () => {
   test.each<[string, Partial<Entry>, RegExp]>([
-    ["no amount", { amount: null }, /Say how much of Potassium nitrate/],
     ["an amount of 0", { amount: 0 }, /Say how much/],
-    ["no unit", { unit: "" }, /in which unit/],
+    ["a unit that is none", { unit: "bag" as "g" }, /one of g, kg, mL, L is needed/],
     ["a day that is none", { day: "2026-02-30" }, /There is no day/],
     ["a price below 0", { price: -1 }, /price/],
     ["an amount of no household", { amount: 2_000_000 }, /The amount of Potassium nitrate is 2000000/],
