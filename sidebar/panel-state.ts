@@ -6,12 +6,16 @@ import { type BatchDesk, createBatchDesk } from "./batch-desk.ts";
 import { createBoardsSender } from "./boards-card.tsx";
 import { type CareDesk, createCareDesk } from "./care-desk.ts";
 import { keptStore } from "./drafts.ts";
+import { createMetersDesk, type MetersDesk } from "./meters-desk.ts";
 import { createReadingsDesk, type ReadingsDesk } from "./readings-desk.ts";
 import { createSender, type Sender } from "./sending.ts";
 import { createSetupDesk, type SetupDesk } from "./setup-desk.ts";
 import { createStore, type Store } from "./store.ts";
 import { createWaterDesk, type WaterDesk } from "./water-desk.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
+
+/** Null until a section needed them. */
+export type RecordsStore = Store<Records | null>;
 
 export interface Panel {
   /** null until the sheet was read for the first time. */
@@ -26,6 +30,7 @@ export interface Panel {
   readonly acid: Store<AcidDraft>;
   readonly readings: ReadingsDesk;
   readonly care: CareDesk;
+  readonly meters: MetersDesk;
   readonly water: WaterDesk;
   readonly boards: Sender;
   readonly setup: SetupDesk;
@@ -75,6 +80,7 @@ export function createPanel(world: PanelWorld): Panel {
     batch: createBatchDesk(world, { ...links, acid, logged: readings.choose }),
     boards: createBoardsSender(world),
     care: createCareDesk(world, links),
+    meters: createMetersDesk(world, { ...links, records }),
     water: createWaterDesk(world, links),
   };
 }

@@ -58,8 +58,11 @@ export function createReadingsDesk(world: PanelWorld, loaded: Store<Loaded | nul
         ...(sent.ecMsCm === null ? [] : [`EC ${sayNumber(sent.ecMsCm)} mS/cm`]),
         ...(sent.pH === null ? [] : [`pH ${sayNumber(sent.pH)}`]),
       ];
-      const verdict = sent.verdict === "" || reply.differing.length > 0 ? [] : [sent.verdict];
-      return { sentence: `Logged ${sayList(what, "and")}.`, notes: [...verdict, ...reply.differing] };
+      const alarm = sent.verdict !== "" && !sent.verdict.startsWith("As expected") && reply.differing.length === 0;
+      return {
+        sentence: `Logged ${sayList(what, "and")}.`,
+        notes: [...(alarm ? [sent.verdict] : []), ...reply.differing],
+      };
     },
   });
   clearWhenEdited(draft, sender);

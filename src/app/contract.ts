@@ -119,6 +119,7 @@ export const replies = {
   "take back": z.object({ written: z.number(), already: z.number() }),
   "log batch": logged,
   "log readings": logged,
+  "log meter": logged,
   "log water": logged,
   "log feed": logged,
   "log purchase": logged,
@@ -146,6 +147,7 @@ export type Loaded = z.infer<typeof loaded>;
 export type Records = z.infer<typeof records>;
 export type CareEntry = z.infer<RequestSchemas["careEntry"]>;
 export type BatchEntry = z.infer<RequestSchemas["batchEntry"]>;
+export type MeterEntry = z.infer<RequestSchemas["meterEntry"]>;
 export type WaterEntry = z.infer<RequestSchemas["waterEntry"]>;
 export type FeedEntry = z.infer<RequestSchemas["feedEntry"]>;
 export type PurchaseEntry = z.infer<RequestSchemas["purchaseEntry"]>;

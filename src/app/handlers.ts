@@ -10,6 +10,7 @@ import { logFeed } from "./feeds.ts";
 import { load } from "./load.ts";
 import { logBatch, logCare } from "./logging.ts";
 import type { Me } from "./me.ts";
+import { logMeter } from "./meter-log.ts";
 import { choosePlantList, lookAtTabs } from "./own-list.ts";
 import { logPurchase } from "./purchases.ts";
 import { logReadings } from "./readings.ts";
@@ -36,6 +37,7 @@ export const HANDLERS: Handlers = {
   "take back": takeBack,
   "log batch": logBatch,
   "log readings": (workbook, _, request) => logReadings(workbook, request),
+  "log meter": logMeter,
   "log water": (workbook, _, request) => logWater(workbook, request),
   "log feed": (workbook, _, request) => logFeed(workbook, request),
   "log purchase": logPurchase,

@@ -72,7 +72,8 @@ function batchRecord(batch: BatchEntry, who: string): SheetRecord {
   return record;
 }
 
-function append(workbook: WorkbookPort, spec: TabSpec, records: readonly SheetRecord[]): ReplyFor<"log care"> {
+/** Each record once, under the lock. */
+export function append(workbook: WorkbookPort, spec: TabSpec, records: readonly SheetRecord[]): ReplyFor<"log care"> {
   const { written, already, differing } = workbook.locked(() =>
     appendRecords(openBook(workbook, [spec.name]), spec, records),
   );

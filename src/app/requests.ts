@@ -111,6 +111,20 @@ function makeSchemas() {
     takes: id,
   };
 
+  const meterEntry = z.object({
+    id,
+    day: isoDay,
+    meter: z.literal(["EC", "pH"]),
+    /** mS/cm at 25 °C, or pH. */
+    standard: positive,
+    /** What the meter showed in it, before it was set; in the same unit. */
+    reading: notNegative,
+    tempC: z.nullable(z.number().check(z.gte(0), z.lte(50))),
+    /** The meter was set to the standard after this reading. */
+    calibrated: z.boolean(),
+    note: text,
+  });
+
   const feedEntry = z.object({
     /** Names the press in the panel. The tab has no column for it: a retry is known by name and values. */
     id,
@@ -172,6 +186,7 @@ function makeSchemas() {
       /** What the panel made of the reading, as shown; "" for nothing. */
       verdict: text,
     }),
+    "log meter": z.object({ ask: z.literal("log meter"), who: text, entry: meterEntry }),
     "log water": z.object({ ask: z.literal("log water"), entry: waterEntry }),
     "log feed": z.object({ ask: z.literal("log feed"), entry: feedEntry }),
     "log purchase": z.object({ ask: z.literal("log purchase"), who: text, entry: purchaseEntry }),
@@ -188,7 +203,7 @@ function makeSchemas() {
     /** A tab each with one formula; those that are there stay as they are. */
     "make boards": z.object({ ask: z.literal("make boards") }),
   } as const;
-  return { careEntry, batchDose, batchEntry, waterEntry, feedEntry, purchaseEntry, asked };
+  return { careEntry, batchDose, batchEntry, waterEntry, meterEntry, feedEntry, purchaseEntry, asked };
 }
 
 export type RequestSchemas = ReturnType<typeof makeSchemas>;

@@ -9,6 +9,7 @@ import { onHandHeading, plantCells, plantHeadings, rootBoardTab } from "./sample
 import { noteFor, PLANTS } from "./sample-household.ts";
 import { CLAIM_ROWS, EVENT_ROWS, SETTING_ROWS, trialRows } from "./sample-lists.ts";
 import { careLog, careRow } from "./sample-log.ts";
+import { meterRows } from "./sample-meter-log.ts";
 import { PURCHASE_ROWS } from "./sample-purchases.ts";
 import { columnLetters } from "./sample-ranges.ts";
 import { TARGET_ROWS } from "./sample-targets.ts";
@@ -62,7 +63,7 @@ export function sampleTabs(): SampleTab[] {
     Targets: TARGET_ROWS,
     "Batch log": batchRows(),
     Purchases: PURCHASE_ROWS,
-    "Meter log": [],
+    "Meter log": meterRows(),
     Claims: CLAIM_ROWS,
     Trials: trialRows(log),
     Settings: SETTING_ROWS,

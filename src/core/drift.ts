@@ -28,7 +28,7 @@ export interface DriftRules {
 
 export interface Drift {
   readonly verdict: "fine" | "calibrate now" | "no readings";
-  /** Error at the last reading: share for EC, units for pH; 0 right after an adjustment. Null without readings. */
+  /** Greatest error of the last day's readings: share for EC, units for pH; 0 right after an adjustment. Null without readings. */
   readonly error: number | null;
   /** Error gained each day, median over all pairs since each adjustment; null with fewer than two readings in a row. */
   readonly perDay: number | null;
@@ -115,7 +115,10 @@ export function meterDrift(
     });
   }
   const perDay = slopes.length > 0 ? median(slopes) : null;
-  const error = last.adjusted ? 0 : errorOf(last, kind);
+  // A pH meter is checked in two buffers on one day: the worse of the two counts.
+  const since = sorted.slice(sorted.reduce((from, { adjusted }, k) => (adjusted ? k + 1 : from), 0));
+  const lately = since.filter(({ day }) => day === last.day).map((entry) => errorOf(entry, kind));
+  const error = lately.reduce((worst, one) => (Math.abs(one) > Math.abs(worst) ? one : worst), 0);
   const latest = last.day + longestDays;
   // Counted as going away from 0, whichever way it goes: early rather than late.
   const rate = perDay === null ? 0 : Math.abs(perDay);

@@ -40,6 +40,16 @@ export function settingRows(today: number): readonly SettingSpec[] {
     { setting: "Syringe step mL", value: 0.1, note: "The smallest mark on your syringe, in mL." },
     { setting: "pH low", value: 5.5, note: "The lowest pH that is fine." },
     { setting: "pH high", value: 6.5, note: "The highest pH that is fine." },
+    {
+      setting: "EC calibration days",
+      value: 90,
+      note: "After this many days the EC meter goes into a standard again. Common practice, no source.",
+    },
+    {
+      setting: "pH calibration days",
+      value: 30,
+      note: "After this many days the pH meter goes into a buffer again. Common practice, no source.",
+    },
     { setting: REST_DAYS, value: 180, note: "Roots are left alone for this many days unless there is a reason." },
     {
       setting: PLANT_LIST_TAB,

@@ -18,6 +18,26 @@ const ph = (day: number, reading: number, adjusted = false): StandardReading => 
   adjusted,
 });
 
+describe("two standards on one day", () => {
+  it("the worse of the two counts, in whichever order", () => {
+    const four: StandardReading = { day: 5, standard: 4.01, reading: 4.31, adjusted: false };
+    for (const log of [
+      [ph(5, 7.03), four],
+      [four, ph(5, 7.03)],
+    ]) {
+      const drift = meterDrift(log, { kind: "pH", today: 5 });
+      expect(drift.error).toBeCloseTo(0.3, 12);
+      expect(drift.verdict).toBe("calibrate now");
+    }
+  });
+
+  it("one set right leaves the other as it was read after that", () => {
+    const four = (adjusted: boolean): StandardReading => ({ day: 5, standard: 4.01, reading: 4.31, adjusted });
+    expect(meterDrift([ph(5, 7.2, true), four(true)], { kind: "pH", today: 5 }).error).toBe(0);
+    expect(meterDrift([ph(5, 7.2, true), four(false)], { kind: "pH", today: 5 }).error).toBeCloseTo(0.3, 12);
+  });
+});
+
 describe("EC", () => {
   it("by hand: 1 % low each 10 days is due on the day it is 5 % low", () => {
     const log = [ec(0, 1.413, true), ec(10, 1.413 * 0.99), ec(20, 1.413 * 0.98)];

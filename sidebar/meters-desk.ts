@@ -1,0 +1,84 @@
+/** The desk of "Meters": the draft of a reading in a standard, the button that logs it, and the one that takes it back. */
+
+import type { FieldRow, MeterEntry } from "../src/app/contract.ts";
+import { keptStore } from "./drafts.ts";
+import { freshMeters, type MetersDraft, makeMeters, readMeters } from "./meters-draft.ts";
+import { sayStandard } from "./meters-log.ts";
+import type { RecordsStore } from "./panel-state.ts";
+import { clearWhenEdited, createSender, FOUND_OTHERWISE, type Sender } from "./sending.ts";
+import type { Store } from "./store.ts";
+import type { DeskLinks, PanelWorld } from "./world.ts";
+
+export interface MetersDesk {
+  readonly draft: Store<MetersDraft>;
+  readonly sender: Sender;
+  readonly takeBack: Sender;
+  /** Chooses the row that `takeBack` is about, and sends. */
+  takeBackRow(id: string): void;
+}
+
+/** The tab with the new row, until the sheet is read again. */
+function withRow(rows: readonly FieldRow[], entry: MeterEntry, who: string): FieldRow[] {
+  if (rows.some(({ fields }) => fields.Id === entry.id)) return [...rows];
+  const row = 1 + Math.max(1, ...rows.map((one) => one.row));
+  const fields: FieldRow["fields"] = {
+    Id: entry.id,
+    Date: entry.day,
+    Meter: entry.meter,
+    Standard: entry.standard,
+    Reading: entry.reading,
+    Calibrated: entry.calibrated,
+    Who: who,
+  };
+  return [...rows, { row, fields }];
+}
+
+export function createMetersDesk(world: PanelWorld, links: DeskLinks & { readonly records: RecordsStore }): MetersDesk {
+  const { loaded, records } = links;
+  const draft = keptStore<MetersDraft>(world.storage, "stillroot.meters", {
+    fresh: () => freshMeters(world.newId),
+    read: readMeters,
+  });
+  const sender = createSender<"log meter">(world.ask, world.after, {
+    make: () => {
+      const all = loaded.get();
+      return all === null ? "The sheet has not been read yet." : makeMeters(draft.get(), links.who(), all);
+    },
+    settle: (reply, { entry, who }) => {
+      records.change((now) => (now === null ? null : { ...now, meterLog: withRow(now.meterLog, entry, who) }));
+      // The meter and its day stay: a pH meter is checked in a second buffer right after.
+      draft.change((now) =>
+        now.id === entry.id ? { ...freshMeters(world.newId, now.meter), day: now.day, temp: now.temp } : now,
+      );
+      links.keepName();
+      const sentence = `Logged the ${entry.meter} meter in ${sayStandard(entry.meter, entry.standard)}.`;
+      return { sentence: reply.differing.length > 0 ? FOUND_OTHERWISE : sentence, notes: reply.differing };
+    },
+  });
+  clearWhenEdited(draft, sender);
+
+  let taking = { id: "", takes: "" };
+  const takeBack = createSender<"take back">(world.ask, world.after, {
+    make: () => {
+      const who = links.who();
+      if (who === "") return "Type your name first: a row can only be taken back by who logged it.";
+      return { ask: "take back", who, log: "Meter log", ...taking };
+    },
+    settle: (_, { takes }) => {
+      records.change((now) =>
+        now === null ? null : { ...now, meterLog: now.meterLog.filter(({ fields }) => fields.Id !== takes) },
+      );
+      return { sentence: "Taken back. The row stays in the Meter log and no longer counts." };
+    },
+  });
+  return {
+    draft,
+    sender,
+    takeBack,
+    takeBackRow: (takes) => {
+      // The same row again is the same press: its id stays.
+      if (taking.takes !== takes) taking = { id: world.newId(), takes };
+      takeBack.press();
+    },
+  };
+}
