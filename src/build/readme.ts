@@ -16,6 +16,7 @@ const GROUPS: Readonly<Record<FunctionReference["group"], string>> = {
   WATER: "Water",
   METER: "Meters",
   ROOT: "Roots",
+  POT: "Reservoirs",
   CHECK: "When to test",
   TRIAL: "Trials",
 };

@@ -107,7 +107,7 @@ export type LabelSource = { readonly kind: "cell"; readonly cell: Cell } | Table
 
 export interface FunctionRecord {
   readonly name: string;
-  readonly group: "FEED" | "WATER" | "METER" | "ROOT" | "CHECK" | "TRIAL";
+  readonly group: "FEED" | "WATER" | "METER" | "ROOT" | "POT" | "CHECK" | "TRIAL";
   readonly args: readonly Argument[];
   /**
    * `rows`: tables are read once and come in `fixed`; what `prepare` returns is called for each row with the

@@ -5,6 +5,7 @@ import { FEED_CHEMISTRY_WORDS } from "./feed-chemistry-words.ts";
 import { FEED_LEFT_WORDS } from "./feed-left-words.ts";
 import { FEED_WORDS } from "./feed-words.ts";
 import { METER_WORDS } from "./meter-words.ts";
+import { POT_WORDS } from "./pot-words.ts";
 import { REGISTRY } from "./registry.ts";
 import { ROOT_WORDS } from "./root-words.ts";
 import { WATER_CHEMISTRY_WORDS } from "./water-chemistry-words.ts";
@@ -19,6 +20,7 @@ const WORDS: Readonly<Record<string, FunctionWords>> = {
   ...WATER_CHEMISTRY_WORDS,
   ...METER_WORDS,
   ...ROOT_WORDS,
+  ...POT_WORDS,
   ...CHECK_WORDS,
 };
 

@@ -5,6 +5,7 @@ import { FEED_RECORDS } from "./feed.ts";
 import { FEED_CHEMISTRY_RECORDS } from "./feed-chemistry.ts";
 import { FEED_LEFT_RECORDS } from "./feed-left.ts";
 import { METER_RECORDS } from "./meter.ts";
+import { POT_RECORDS } from "./pot.ts";
 import type { FunctionRecord } from "./record.ts";
 import { ROOT_RECORDS } from "./root.ts";
 import { WATER_RECORDS } from "./water.ts";
@@ -18,5 +19,6 @@ export const REGISTRY: readonly FunctionRecord[] = [
   ...WATER_CHEMISTRY_RECORDS,
   ...METER_RECORDS,
   ...ROOT_RECORDS,
+  ...POT_RECORDS,
   ...CHECK_RECORDS,
 ];

@@ -1,8 +1,8 @@
 /** The care log as the root functions read it: a pass over 100,000 rows that keeps what is wrong for the plant it is about. */
 
-import { nameKey, readCell } from "../core/cell.ts";
+import { nameKey } from "../core/cell.ts";
 import { BadInput, isBadInput } from "../core/errors.ts";
-import { readDay, readText, readYesNo } from "../core/reading.ts";
+import { readText, readYesNo } from "../core/reading.ts";
 import {
   type Disturbance,
   type EventKind,
@@ -13,6 +13,7 @@ import {
   lastDisturbance,
   type RootIndex,
 } from "../core/roots.ts";
+import { logCells } from "./log-cells.ts";
 import type { Table } from "./record.ts";
 import { voidRowsOf } from "./void-rows.ts";
 
@@ -46,32 +47,9 @@ export function readEvents(table: Table | null): EventRule {
  * what it was. Rows that a later one corrects or takes back (columns Id, Corrects) are not counted. A disturbing row whose plant cannot be read could be about any plant: BadInput.
  */
 export function readRootLog(table: Table, rule: EventRule): RootLog {
-  const [dayColumn, plantColumn, eventColumn] = [table.column("Date"), table.column("Plant"), table.column("Event")];
+  const cells = logCells(table);
   const unreadable = new Map<string, string>();
-  const plants = new Map<unknown, string | null>();
-  const events = new Map<unknown, string | null>();
   const entries: LogEntry[] = [];
-
-  /** Each spelling is looked at once; null for a blank cell. */
-  function textAt(row: number, column: number, known: Map<unknown, string | null>, heading: string): string | null {
-    const raw = table.raw(row, column);
-    let text = known.get(raw);
-    if (text === undefined) {
-      text = readText(table.cell(row, column), `${heading} in ${table.where(row)}`);
-      known.set(raw, text);
-    }
-    return text;
-  }
-
-  function dayAt(row: number): number {
-    const raw = table.raw(row, dayColumn);
-    const day = typeof raw === "object" ? table.dayOf(raw) : null;
-    if (day !== null) return day;
-    const what = `Date in ${table.where(row)}`;
-    const read = readDay(readCell(raw, table.dayOf), what);
-    if (read === null) throw new BadInput("blank", `${what} is blank. Give the day it was done.`);
-    return read;
-  }
 
   const gone = voidRowsOf(table);
   for (let row = 0; row < table.rowCount; row++) {
@@ -79,17 +57,17 @@ export function readRootLog(table: Table, rule: EventRule): RootLog {
     let broken: string | null = null;
     let event: string | null = null;
     try {
-      event = textAt(row, eventColumn, events, "Event");
+      event = cells.text(row, "Event");
       if (event === null || rule.find(event)?.disturbsRoots !== true) continue;
     } catch (error) {
       if (!isBadInput(error)) throw error;
       broken = error.message;
     }
-    const plant = textAt(row, plantColumn, plants, "Plant");
+    const plant = cells.text(row, "Plant");
     if (plant === null) continue;
     if (broken === null && event !== null) {
       try {
-        entries.push({ day: dayAt(row), plant, event });
+        entries.push({ day: cells.day(row), plant, event });
         continue;
       } catch (error) {
         if (!isBadInput(error)) throw error;

@@ -2,6 +2,7 @@
 
 import { isoFromDay } from "../core/calendar.ts";
 import { type Cell, headingKey, nameKey, readCell } from "../core/cell.ts";
+import { DUE_SETTINGS } from "../core/due-rules.ts";
 import { BadInput } from "../core/errors.ts";
 import { type Book, type Columns, columnAt, findTab, noTab } from "./find.ts";
 import { SETTINGS } from "./list-tabs.ts";
@@ -51,6 +52,11 @@ export function settingRows(today: number): readonly SettingSpec[] {
       note: "After this many days the pH meter goes into a buffer again. Common practice, no source.",
     },
     { setting: REST_DAYS, value: 180, note: "Roots are left alone for this many days unless there is a reason." },
+    ...DUE_SETTINGS.map(({ setting, value, note }) => ({
+      setting,
+      value,
+      note: `${note} "off" for never. Common practice, no source.`,
+    })),
     {
       setting: PLANT_LIST_TAB,
       value: null,

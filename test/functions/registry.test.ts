@@ -26,6 +26,10 @@ const FIXED = [
   "ROOT_LAST(plants, log, [heading], [events])",
   "ROOT_REST(plants, log, asOf, [heading], [events])",
   "ROOT_BOARD(plants, log, asOf, [events], [restDays])",
+  "POT_USE(plants, log, asOf, [days], [heading], [events])",
+  "POT_TREND(plants, log, asOf, [days], [heading], [events])",
+  "POT_SALT(fill, topup, used, volume)",
+  "POT_DUE(plants, log, asOf, [events], [rules], [claims])",
   "CHECK_EVERY(readings, [low], [high])",
 ];
 
