@@ -1,7 +1,8 @@
 /** Asks the sheet: one JSON text out, one JSON text back, and every way this can go wrong as a sentence. */
 
 import { type Answered, type Ask, failure, type RequestFor, replies } from "../src/app/contract.ts";
-import { requestSchemas } from "../src/app/requests.ts";
+import { ONLY_READ, requestSchemas } from "../src/app/requests.ts";
+import { MAY_HAVE_SAVED } from "../src/core/saying.ts";
 
 /** The part of the host's `google.script.run` that is used. */
 export interface ScriptRun {
@@ -34,6 +35,11 @@ function failed(code: string, sentence: string): { ok: false; code: string; sent
   return { ok: false, code, sentence };
 }
 
+/** A request that writes may have got through all the same; said after what went wrong. */
+function unsure<F extends { readonly sentence: string }>(ask: Ask, no: F): F {
+  return ONLY_READ.includes(ask) ? no : { ...no, sentence: `${no.sentence} ${MAY_HAVE_SAVED}` };
+}
+
 /** What a throw on the other side means. Only the message survives the way here. */
 function thrown(error: unknown): { ok: false; code: string; sentence: string } {
   const message = (error as { message?: unknown } | null)?.message;
@@ -46,20 +52,23 @@ function thrown(error: unknown): { ok: false; code: string; sentence: string } {
 
 /** Reads an answer. Null is what the host hands over when it lost the real one. */
 function readAnswer<A extends Ask>(ask: A, answer: unknown): Answered<A> {
-  if (answer === null || answer === undefined || answer === "") return failed("no answer", SENTENCES.noAnswer);
-  if (typeof answer !== "string") return failed("unreadable", SENTENCES.unreadable);
+  const unreadable = () => unsure(ask, failed("unreadable", SENTENCES.unreadable));
+  if (answer === null || answer === undefined || answer === "") {
+    return unsure(ask, failed("no answer", SENTENCES.noAnswer));
+  }
+  if (typeof answer !== "string") return unreadable();
   let value: unknown;
   try {
     value = JSON.parse(answer);
   } catch {
-    return failed("unreadable", SENTENCES.unreadable);
+    return unreadable();
   }
   const no = failure.safeParse(value);
   if (no.success) return no.data;
   const yes = value as { ok?: unknown; reply?: unknown } | null;
-  if (yes?.ok !== true) return failed("unreadable", SENTENCES.unreadable);
+  if (yes?.ok !== true) return unreadable();
   const reply = replies[ask].safeParse(yes.reply);
-  if (!reply.success) return failed("unreadable", SENTENCES.unreadable);
+  if (!reply.success) return unreadable();
   // Checked against the schema of this very `ask` above; the compiler cannot follow the lookup.
   return { ok: true, reply: reply.data } as Answered<A>;
 }
@@ -78,7 +87,7 @@ export function createAsk(run: () => ScriptRun | null): AskSheet {
       try {
         runner
           .withSuccessHandler((answer) => answered(readAnswer(request.ask as A, answer)))
-          .withFailureHandler((error) => answered(thrown(error)))
+          .withFailureHandler((error) => answered(unsure(request.ask, thrown(error))))
           .panelRequest(JSON.stringify(request));
       } catch (error) {
         answered(thrown(error));

@@ -1,6 +1,7 @@
 /** One button that sends: under way once however often it is pressed, and fit to be tried again. */
 
 import type { Answered, Ask, ReplyFor, RequestFor } from "../src/app/contract.ts";
+import { MAY_HAVE_SAVED } from "../src/core/saying.ts";
 import type { AskSheet } from "./calls.ts";
 import { createStore, type Store } from "./store.ts";
 
@@ -25,8 +26,7 @@ export const afterInBrowser: After = (ms, run) => {
 export const SLOW_AFTER_MS = 8_000;
 export const GIVE_UP_AFTER_MS = 75_000;
 
-export const NO_ANSWER_YET =
-  "The sheet has not answered yet. It may have saved this all the same. Trying again is safe: nothing is written twice.";
+export const NO_ANSWER_YET = `The sheet has not answered yet. ${MAY_HAVE_SAVED}`;
 
 /** Said in place of "logged" when the sheet found rows of an earlier press that hold other values. */
 export const FOUND_OTHERWISE = "An earlier press is in the log already, with other values:";

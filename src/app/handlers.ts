@@ -15,6 +15,7 @@ import { choosePlantList, lookAtTabs } from "./own-list.ts";
 import { logPurchase } from "./purchases.ts";
 import { logReadings } from "./readings.ts";
 import { readRecords } from "./records.ts";
+import { ONLY_READ } from "./requests.ts";
 import { takeBack } from "./take-back.ts";
 import { logWater } from "./waters.ts";
 
@@ -53,9 +54,12 @@ function reply<A extends Ask>(request: RequestFor<A>, workbook: WorkbookPort, me
 
 /** Never throws: bad requests, refusals and errors of the spreadsheet all come back as a failure. */
 export function handle(request: unknown, workbook: WorkbookPort, me: Me): Answered<Ask> {
+  let writes = false;
   try {
-    return { ok: true, reply: reply(readRequest(request), workbook, me) } as Answered<Ask>;
+    const asked = readRequest(request);
+    writes = !ONLY_READ.includes(asked.ask);
+    return { ok: true, reply: reply(asked, workbook, me) } as Answered<Ask>;
   } catch (error) {
-    return { ok: false, ...asFailure(error) };
+    return { ok: false, ...asFailure(error, writes ? workbook.begun() || me.begun() : undefined) };
   }
 }

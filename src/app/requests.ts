@@ -26,6 +26,9 @@ export const WATER_NUMBERS = [
   "pH",
 ] as const;
 
+/** What writes nothing that was asked for; today's date is refreshed by the way. */
+export const ONLY_READ: readonly string[] = ["load", "records", "look at tabs"];
+
 /** Headings of the Plants tab, which a list of one's own may stand in for. */
 const PLANT_COLUMNS = ["Plant", "Kind", "Place", "Pot mL", "Medium", "Since", "Note"] as const;
 

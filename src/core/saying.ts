@@ -23,3 +23,6 @@ export function sayList(words: readonly string[], last: "or" | "and"): string {
   if (words.length < 2) return words.join("");
   return `${words.slice(0, -1).join(", ")} ${last} ${words[words.length - 1]}`;
 }
+
+/** Said when something was being written and its outcome did not come back. */
+export const MAY_HAVE_SAVED = "It may have saved this all the same. Trying again is safe: nothing is written twice.";

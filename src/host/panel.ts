@@ -3,6 +3,7 @@
 import type { Answered, Ask } from "../app/contract.ts";
 import { handle } from "../app/handlers.ts";
 import type { Me } from "../app/me.ts";
+import { ONLY_READ } from "../app/requests.ts";
 import { asFailure } from "../sheet/refusals.ts";
 import { activeWorkbook } from "./workbook.ts";
 
@@ -11,11 +12,14 @@ const NAME_KEY = "name";
 
 function me(): Me {
   const properties = PropertiesService.getUserProperties();
+  let begun = false;
   return {
     name: properties.getProperty(NAME_KEY) ?? "",
     saveName: (name) => {
+      begun = true;
       properties.setProperty(NAME_KEY, name);
     },
+    begun: () => begun,
   };
 }
 
@@ -30,11 +34,14 @@ function readJson(json: unknown): unknown {
 
 /** Answers a request of the panel. What is no JSON is answered like any other request that is not understood. */
 export function panelRequest(json: unknown): string {
+  const sent = readJson(json);
   let answer: Answered<Ask>;
   try {
-    answer = handle(readJson(json), activeWorkbook(), me());
+    answer = handle(sent, activeWorkbook(), me());
   } catch (error) {
-    answer = { ok: false, ...asFailure(error) };
+    // A service could not be reached, before anything was done.
+    const { ask } = (sent ?? {}) as { readonly ask?: unknown };
+    answer = { ok: false, ...asFailure(error, ONLY_READ.some((each) => each === ask) ? undefined : false) };
   }
   return JSON.stringify(answer);
 }

@@ -44,8 +44,14 @@ export function blockOf(range: GoogleAppsScript.Spreadsheet.Range): Block {
   };
 }
 
-/** `dateOf` gives the first instant of a day in the spreadsheet's time zone. */
-export function tabOf(sheet: Sheet, dateOf: (day: number) => Date): TabPort {
+export interface TabWays {
+  /** The first instant of a day in the spreadsheet's time zone. */
+  readonly dateOf: (day: number) => Date;
+  /** Called before anything is changed. */
+  readonly begin: () => void;
+}
+
+export function tabOf(sheet: Sheet, { dateOf, begin }: TabWays): TabPort {
   /** The part of the grid known to exist, so that a block within it need not be measured against the grid. */
   const known = { rows: 0, columns: 0 };
   /** The size of the grid where it had to be measured. */
@@ -120,6 +126,7 @@ export function tabOf(sheet: Sheet, dateOf: (day: number) => Date): TabPort {
       const columns = values[0]?.length ?? 0;
       if (values.length === 0 || columns === 0) return;
       const written = values.map((cells) => cells.map((cell) => asWritten(cell, dateOf)));
+      begin();
       growTo(row + values.length - 1, column + columns - 1);
       rangeOf({ row, column, rows: values.length, columns }).setValues(written);
     },

@@ -41,11 +41,15 @@ export function activeWorkbook(): WorkbookPort {
     return days;
   };
   const dateOf = (day: number): Date => daysHere().dateOf(day);
+  let begun = false;
+  const begin = (): void => {
+    begun = true;
+  };
 
   /** Sheets by the tab handed out for them, for the set-up. */
   const sheets = new Map<number, GoogleAppsScript.Spreadsheet.Sheet>();
   const handOut = (sheet: GoogleAppsScript.Spreadsheet.Sheet): TabPort => {
-    const tab = tabOf(sheet, dateOf);
+    const tab = tabOf(sheet, { dateOf, begin });
     sheets.set(tab.id, sheet);
     return tab;
   };
@@ -80,8 +84,15 @@ export function activeWorkbook(): WorkbookPort {
       if (day === null) throw new Error("The clock of the spreadsheet gives no date.");
       return day;
     },
-    addTab: (name) => handOut(spreadsheet.insertSheet(name, sheets.size)),
-    setup: (tab) => setupOf(sheetOf(tab), (other) => sheetOf(other)),
+    addTab(name) {
+      begin();
+      return handOut(spreadsheet.insertSheet(name, sheets.size));
+    },
+    setup(tab) {
+      begin();
+      return setupOf(sheetOf(tab), (other) => sheetOf(other));
+    },
+    begun: () => begun,
     locked(work) {
       const lock = LockService.getDocumentLock();
       if (!lock.tryLock(LOCK_WAIT_S * 1000)) throw busy(LOCK_WAIT_S);

@@ -115,4 +115,6 @@ export interface WorkbookPort {
   setup(tab: TabPort): TabSetup;
   /** Runs `work` under the document lock; BadInput "busy" when the lock is not had in time. Flushes before it releases. One call. */
   locked<T>(work: () => T): T;
+  /** Whether a write was sent through this port, whatever became of it. */
+  begun(): boolean;
 }

@@ -23,6 +23,13 @@ export interface Options {
   readonly now?: string;
   readonly onCall?: (name: string) => void;
   readonly afterCall?: (name: string) => void;
+  /** The same for the lock, properties and messages. */
+  readonly onService?: (name: string) => void;
+  readonly afterService?: (name: string) => void;
+  /** As the host names it, "de_CH". */
+  readonly locale?: string;
+  /** A workbook that is there already, in place of `tabs`. */
+  readonly grid?: MemoryGrid;
 }
 
 export interface TestBook {
@@ -56,7 +63,7 @@ export function serialOf(iso: string): number {
 
 export function openTestBook(options: Options = {}): TestBook {
   const calls: string[] = [];
-  const grid = new MemoryGrid(options.tabs ? { tabs: options.tabs } : { tabs: { Sheet1: {} } });
+  const grid = options.grid ?? new MemoryGrid({ tabs: options.tabs ?? { Sheet1: {} } });
   const userProperties = new Map<string, string>();
   const zone = options.zone ?? ZONE;
   const now = Date.parse(options.now ?? "2026-03-10T12:00:00Z");
@@ -72,6 +79,9 @@ export function openTestBook(options: Options = {}): TestBook {
       options.onCall?.(name);
     },
     ...(options.afterCall ? { afterCall: options.afterCall } : {}),
+    ...(options.onService ? { onService: options.onService } : {}),
+    ...(options.afterService ? { afterService: options.afterService } : {}),
+    ...(options.locale ? { locale: options.locale } : {}),
   });
   for (const [name, service] of Object.entries(host.services)) vi.stubGlobal(name, service);
 

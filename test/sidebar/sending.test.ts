@@ -3,6 +3,7 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { SENTENCES } from "../../sidebar/calls.ts";
 import { FOUND_OTHERWISE, GIVE_UP_AFTER_MS, NO_ANSWER_YET, SLOW_AFTER_MS } from "../../sidebar/sending.ts";
+import { MAY_HAVE_SAVED } from "../../src/core/saying.ts";
 import { memoryStorage, openTestPanel, said, type TestPanel } from "./world.ts";
 
 const WRITTEN = { written: 1, already: 0, differing: [] };
@@ -70,8 +71,12 @@ describe("a press", () => {
 describe("after a failure", () => {
   test.each<[string, (panel: TestPanel) => Promise<void>, string]>([
     ["said", ({ host }) => host.last().fail("The sheet is busy."), "failed: The sheet is busy."],
-    ["lost", ({ host }) => host.last().lose(), `failed: ${SENTENCES.noAnswer}`],
-    ["thrown", ({ host }) => host.last().raise(new Error("PERMISSION_DENIED")), `failed: ${SENTENCES.notAllowed}`],
+    ["lost", ({ host }) => host.last().lose(), `failed: ${SENTENCES.noAnswer} ${MAY_HAVE_SAVED}`],
+    [
+      "thrown",
+      ({ host }) => host.last().raise(new Error("PERMISSION_DENIED")),
+      `failed: ${SENTENCES.notAllowed} ${MAY_HAVE_SAVED}`,
+    ],
   ])("that was %s, all is still typed and the retry has the same id", async (_, happen, outcome) => {
     const typed = t.panel.batch.draft.get();
     t.panel.batch.sender.press();

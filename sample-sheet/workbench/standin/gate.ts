@@ -13,6 +13,9 @@ export interface GateOptions {
   readonly onCall?: (name: string, permission: Permission) => void;
   /** Sees it after it was done; throw to imitate an answer that was lost on the way. */
   readonly afterCall?: (name: string) => void;
+  /** The same for the services beside the spreadsheet: the lock, properties, messages. */
+  readonly onService?: (name: string) => void;
+  readonly afterService?: (name: string) => void;
 }
 
 export class Gate {
@@ -29,7 +32,13 @@ export class Gate {
   /** A call that reaches the spreadsheet, or a service beside it ("service", "ui": permitted or not, not counted). */
   reach<T>(name: string, kind: CallKind, act: () => T): T {
     this.permit(name, kind);
-    if (kind === "service" || kind === "ui") return act();
+    if (kind === "ui") return act();
+    if (kind === "service") {
+      this.options.onService?.(name);
+      const given = act();
+      this.options.afterService?.(name);
+      return given;
+    }
     this.options.onCall?.(name, this.permission);
     const answer = act();
     if (kind === "write") this.unflushed = true;

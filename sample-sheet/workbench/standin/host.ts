@@ -33,6 +33,9 @@ export interface HostOptions {
   readonly onCall?: (name: string, permission: Permission) => void;
   /** Throws to imitate a call that was done and whose answer was lost. */
   readonly afterCall?: (name: string) => void;
+  /** The same for the services beside the spreadsheet. */
+  readonly onService?: (name: string) => void;
+  readonly afterService?: (name: string) => void;
   /** Makes a Date of the script's realm from ms since 1970; default: this realm's. */
   readonly makeDate?: (instantMs: number) => Date;
   readonly now?: () => number;
@@ -66,6 +69,8 @@ export function createHost(options: HostOptions): StandIn {
   const gate = new Gate({
     ...(options.onCall ? { onCall: options.onCall } : {}),
     ...(options.afterCall ? { afterCall: options.afterCall } : {}),
+    ...(options.onService ? { onService: options.onService } : {}),
+    ...(options.afterService ? { afterService: options.afterService } : {}),
   });
   const clock = options.now ?? (() => Date.now());
   let timeZone = options.spreadsheetTimeZone;
