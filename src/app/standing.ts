@@ -5,16 +5,24 @@ import type { Columns } from "../sheet/find.ts";
 import type { SheetRow } from "../sheet/rows.ts";
 import type { TabSpec } from "../sheet/spec.ts";
 
-/** Places in `values` (0 is the heading row) of rows that are void; none when the tab has no such columns. */
-export function voidPlaces(values: readonly (readonly unknown[])[], columns: Columns): ReadonlySet<number> {
+/**
+ * Places in `values` (0 is the heading row) of rows that are void; none when the tab has no such columns. With
+ * `named`, a row without an Id makes none void: an earlier try may have got no further than that.
+ */
+export function voidPlaces(
+  values: readonly (readonly unknown[])[],
+  columns: Columns,
+  { named = false }: { readonly named?: boolean } = {},
+): ReadonlySet<number> {
   const [idAt, correctsAt] = [columns.at.get("Id"), columns.at.get("Corrects")];
   if (idAt === undefined || correctsAt === undefined) return new Set();
   const text = (raw: unknown): string => (typeof raw === "string" ? raw.trim() : "");
   return voidRows(
-    values.map(
-      (row, at): Pointing =>
-        at === 0 ? { id: "", corrects: "" } : { id: text(row[idAt - 1]), corrects: text(row[correctsAt - 1]) },
-    ),
+    values.map((row, at): Pointing => {
+      if (at === 0) return { id: "", corrects: "" };
+      const id = text(row[idAt - 1]);
+      return { id, corrects: named && id === "" ? "" : text(row[correctsAt - 1]) };
+    }),
   );
 }
 
