@@ -2,6 +2,7 @@
 
 import { boardsWords, makeBoards } from "../sheet/boards.ts";
 import { openBook } from "../sheet/find.ts";
+import type { WorkbookPort } from "../sheet/port.ts";
 import { asFailure } from "../sheet/refusals.ts";
 import { refreshToday as refresh, requireSettings } from "../sheet/settings.ts";
 import { setUp, setupWords } from "../sheet/setup.ts";
@@ -28,28 +29,29 @@ export function openPanel(): void {
   SpreadsheetApp.getUi().showSidebar(panel);
 }
 
-/** Shows what `work` has to say, or the sentence of what it threw. */
-function tell(work: () => string): void {
+/** Shows what `work` has to say, or the sentence of what it threw and whether anything was written by then. */
+function tell(work: (workbook: WorkbookPort) => string): void {
   let words: string;
+  let workbook: WorkbookPort | null = null;
   try {
-    words = work();
+    workbook = activeWorkbook();
+    words = work(workbook);
   } catch (error) {
-    words = asFailure(error).sentence;
+    words = asFailure(error, workbook?.begun() ?? false).sentence;
   }
   SpreadsheetApp.getUi().alert(words);
 }
 
 export function setUpTabs(): void {
-  tell(() => setupWords(setUp(activeWorkbook())));
+  tell((workbook) => setupWords(setUp(workbook)));
 }
 
 export function makeBoardTabs(): void {
-  tell(() => boardsWords(makeBoards(activeWorkbook())));
+  tell((workbook) => boardsWords(makeBoards(workbook)));
 }
 
 export function refreshToday(): void {
-  tell(() => {
-    const workbook = activeWorkbook();
+  tell((workbook) => {
     const wrote = workbook.locked(() => refresh(requireSettings(openBook(workbook, ["Settings"])), workbook.today()));
     return wrote ? "Today’s date in Settings is refreshed." : "Today’s date in Settings is right already.";
   });

@@ -131,6 +131,7 @@ export function tabOf(sheet: Sheet, { dateOf, begin }: TabWays): TabPort {
       rangeOf({ row, column, rows: values.length, columns }).setValues(written);
     },
     writeFormula(row, column, formula) {
+      begin();
       growTo(row, column);
       rangeOf({ row, column, rows: 1, columns: 1 }).setFormula(formula);
     },

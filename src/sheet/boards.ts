@@ -1,6 +1,6 @@
 /** The boards: a tab each with one formula that spills, made once and left alone as long as its formula works. */
 
-import { BadInput } from "../core/errors.ts";
+import { BadInput, isBadInput } from "../core/errors.ts";
 import { sayList } from "../core/saying.ts";
 import { BOARDS, type BoardSpec, type References } from "./board-specs.ts";
 import { type Book, columnAt, findColumns, findTab, noTab, openBook } from "./find.ts";
@@ -9,7 +9,6 @@ import { CARE_LOG } from "./log-tabs.ts";
 import { findMade, fixedCell, isMadeMark, type MadeBook, madeMark, openRange } from "./made-tabs.ts";
 import { openPlantList } from "./plant-list.ts";
 import type { TabPort, WorkbookPort } from "./port.ts";
-import { asFailure } from "./refusals.ts";
 import { requireSettings } from "./settings.ts";
 import { DAY_FORMAT, type TabSpec } from "./spec.ts";
 import { isBlank } from "./stored.ts";
@@ -40,7 +39,8 @@ export function makeBoards(workbook: WorkbookPort): BoardsReport {
         const done = makeBoard(book, board, board.formula(references));
         if (done !== "kept") report[done].push(board.name);
       } catch (error) {
-        report.problems.push(asFailure(error).sentence);
+        if (!isBadInput(error)) throw error;
+        report.problems.push(error.message);
       }
     }
     return report;
@@ -107,13 +107,16 @@ function formulaOn(tab: TabPort, functionName: string): { formula: string; row: 
   return null;
 }
 
-/** Mark, frozen heading, date formats and colours; once, so that what a person changes afterwards stays. */
+/**
+ * Frozen heading, date formats, colours, and the mark last; once, so that what a person changes afterwards stays,
+ * and again after a failure in between.
+ */
 function dress({ workbook }: MadeBook, tab: TabPort, { name, dayColumns, colours }: BoardSpec): void {
   const setup = workbook.setup(tab);
-  setup.mark(null, madeMark(name));
   setup.freezeHeading();
   for (const column of dayColumns) setup.format(column, DAY_FORMAT);
   setup.colourWords(colours);
+  setup.mark(null, madeMark(name));
 }
 
 /** The report in words. */

@@ -42,7 +42,7 @@ export function setUp(workbook: WorkbookPort): SetupReport {
       try {
         return work();
       } catch (error) {
-        const { sentence } = asFailure(error);
+        const { sentence } = asFailure(error, workbook.begun());
         if (!problems.includes(sentence)) problems.push(sentence);
         return null;
       }

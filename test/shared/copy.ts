@@ -34,7 +34,7 @@ export function stateOf(grid: MemoryGrid): Map<string, string> {
   for (const tab of grid.tabs()) {
     const name = `${tab.name()}#${tab.id}`;
     state.set(`${name} tab`, "there");
-    state.set(`${name} frozen`, String(tab.frozenRows()));
+    if (tab.frozenRows() > 0) state.set(`${name} frozen`, String(tab.frozenRows()));
     const { row: rows, column: columns } = tab.extent();
     if (rows > 0) {
       tab.read({ row: 1, column: 1, rows, columns }).forEach((line, r) => {

@@ -88,7 +88,10 @@ export function trialOver(grid: MemoryGrid): Trial {
     },
     async ask(request) {
       const answer = await askSheet(request);
-      return answer.ok ? { ok: true, sentence: "" } : { ok: false, sentence: answer.sentence };
+      if (!answer.ok) return { ok: false, sentence: answer.sentence };
+      // Some answers tell what went wrong with a part of the work in their own sentence.
+      const { sentence = "" } = answer.reply as { readonly sentence?: string };
+      return sentence.includes("did not let this be done") ? { ok: false, sentence } : { ok: true, sentence: "" };
     },
   };
 }

@@ -148,6 +148,7 @@ export const SAMPLES: { readonly [A in Ask]: readonly Sample<A>[] } = {
   ],
   "set name": [{ what: "giving one's name", request: { ask: "set name", who: "Cleo" } }],
   "look at tabs": [{ what: "looking at the tabs", request: { ask: "look at tabs" } }],
+  "make boards": [{ what: "making the boards", request: { ask: "make boards" } }],
   "use plant list": [
     {
       what: "choosing a plant list",
