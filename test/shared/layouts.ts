@@ -4,7 +4,7 @@ import type { MemoryGrid } from "../../sample-sheet/workbench/standin/memory.ts"
 import { openTestBook, type TestBook } from "../sheet/workbook.ts";
 import { sampleTabs } from "./samples.ts";
 
-const LOGS = ["Care log", "Batch log", "Waters"] as const;
+const LOGS = ["Care log", "Batch log", "Waters", "Feeds", "Purchases", "Meter log"] as const;
 
 function prepared(arrange: (book: TestBook) => void, spareRows?: number): MemoryGrid {
   const book = openTestBook({ tabs: sampleTabs(spareRows) });

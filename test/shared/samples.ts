@@ -146,6 +146,63 @@ export const SAMPLES: { readonly [A in Ask]: readonly Sample<A>[] } = {
       },
     },
   ],
+  "log meter": [
+    {
+      what: "logging a reading in a standard",
+      request: {
+        ask: "log meter",
+        who: "Ben",
+        entry: {
+          id: "sample-meter-1",
+          day: "2026-03-09",
+          meter: "EC",
+          standard: 1.413,
+          reading: 1.39,
+          tempC: 22,
+          calibrated: true,
+          note: "+1",
+        },
+      },
+    },
+  ],
+  "log feed": [
+    {
+      what: "entering a feed from its label",
+      request: {
+        ask: "log feed",
+        entry: {
+          id: "sample-feed-01",
+          feed: "Blue powder",
+          basis: "w/w",
+          percents: { N: 20, P2O5: 20, K2O: 20 },
+          densityGPerMl: null,
+          origin: "mineral",
+          published: true,
+          labelText: "=NPK 20-20-20",
+          note: "",
+        },
+      },
+    },
+  ],
+  "log purchase": [
+    {
+      what: "logging a purchase",
+      request: {
+        ask: "log purchase",
+        who: "Ana",
+        entry: {
+          id: "sample-buy-001",
+          day: "2026-03-02",
+          feed: "Calcium nitrate",
+          amount: 2,
+          unit: "kg",
+          price: 9.5,
+          lot: "012",
+          note: "",
+        },
+      },
+    },
+  ],
   "set name": [{ what: "giving one's name", request: { ask: "set name", who: "Cleo" } }],
   "look at tabs": [{ what: "looking at the tabs", request: { ask: "look at tabs" } }],
   "make boards": [{ what: "making the boards", request: { ask: "make boards" } }],
