@@ -1,5 +1,6 @@
 /** What was chosen for the acid of a batch: which, how strong, to which pH, and what was measured on the way. */
 
+import type { ThinAcid } from "../src/core/acid-measure.ts";
 import { type DraftStorage, isRecord, keptStore, textOf } from "./drafts.ts";
 import type { Option } from "./field.tsx";
 import type { Store } from "./store.ts";
@@ -11,9 +12,11 @@ export interface AcidDraft {
   readonly targetPH: string;
   /** pH after the first part of the dose. */
   readonly measuredPH: string;
+  /** The bottle it is thinned in before it is dosed; null where it goes in as it is. */
+  readonly thin: ThinAcid | null;
 }
 
-const FRESH: AcidDraft = { acid: "", strength: "", targetPH: "5.8", measuredPH: "" };
+const FRESH: AcidDraft = { acid: "", strength: "", targetPH: "5.8", measuredPH: "", thin: null };
 
 export const ACID_OPTIONS: readonly Option[] = [
   { value: "", words: "None" },
@@ -26,6 +29,13 @@ export const ACID_OPTIONS: readonly Option[] = [
   { value: "potassium hydroxide", words: "Potassium hydroxide, to raise" },
 ];
 
+function readThin(kept: unknown): ThinAcid | null {
+  if (!isRecord(kept)) return null;
+  const { solute, bottleMl } = kept;
+  if (typeof solute !== "number" || typeof bottleMl !== "number" || !(solute > 0 && bottleMl > 0)) return null;
+  return { solute, unit: kept.unit === "g" ? "g" : "mL", bottleMl };
+}
+
 export function acidStore(storage: DraftStorage | null): Store<AcidDraft> {
   return keptStore<AcidDraft>(storage, "stillroot.acid", {
     fresh: () => FRESH,
@@ -36,6 +46,7 @@ export function acidStore(storage: DraftStorage | null): Store<AcidDraft> {
             strength: textOf(kept, "strength"),
             targetPH: textOf(kept, "targetPH", FRESH.targetPH),
             measuredPH: textOf(kept, "measuredPH"),
+            thin: readThin(kept.thin),
           }
         : null,
   });

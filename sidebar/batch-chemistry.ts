@@ -1,15 +1,17 @@
 /** What the log keeps of a batch's chemistry: the EC to expect, the acid or base, and what that brings. */
 
-import type { FieldRow } from "../src/app/contract.ts";
+import { thinWords } from "../src/core/acid-measure.ts";
 import { conductivity } from "../src/core/conductivity.ts";
 import { type Amounts, type ElementSymbol, SYMBOLS } from "../src/core/elements.ts";
 import { isBadInput } from "../src/core/errors.ts";
 import { sayNumber } from "../src/core/saying.ts";
+import type { State } from "../src/core/speciation.ts";
 import type { AcidDraft } from "./acid-draft.ts";
+import { type AcidPlan, acidPlan } from "./acid-plan.ts";
 import type { Worked } from "./batch.ts";
+import type { Shelf } from "./batch-shelf.ts";
 import { type MixAcid, mixAcid } from "./mix-acid.ts";
-import { mixChemistry } from "./mix-state.ts";
-import { showDose } from "./show.ts";
+import { type MixChemistry, mixChemistry } from "./mix-state.ts";
 
 export interface BatchChemistry {
   /** At 25 °C, with the acid or base; null where it cannot be worked out. */
@@ -20,20 +22,43 @@ export interface BatchChemistry {
   readonly adds: Amounts;
 }
 
-function acidWords({ acid, dose, targetPH }: MixAcid, litres: number): string {
-  const strength = acid.percent === 100 ? "" : ` ${sayNumber(acid.percent)} %`;
-  return `${acid.name}${strength}: ${showDose(dose.perLitre * litres, dose.unit)}, to pH ${sayNumber(targetPH)}`;
+/** "phosphoric acid 85 %: 1.5 mL, to pH 5.8"; with the bottle where it was thinned. */
+function acidWords(plan: AcidPlan, targetPH: number): string {
+  const name = plan.thin === null ? plan.name : thinWords(plan.name, plan.thin);
+  return `${name}: ${plan.whole}, to pH ${sayNumber(targetPH)}`;
 }
 
-export function batchChemistry(worked: Worked, draft: AcidDraft, waters: readonly FieldRow[]): BatchChemistry {
+export interface ChemistryOf {
+  readonly mix: MixChemistry;
+  readonly acid: MixAcid | null;
+  readonly plan: AcidPlan | null;
+  /** With the acid or base. */
+  readonly state: State;
+}
+
+/** Null while something is missing. Throws BadInput for a mix beyond the range of the model. */
+export function chemistryOf(
+  worked: Worked,
+  draft: AcidDraft,
+  { waterRows, tools }: ChemistryShelf,
+): ChemistryOf | null {
+  const mix = mixChemistry(worked, waterRows);
+  if (mix === null) return null;
+  const acid = mix.standing === null ? null : mixAcid(draft, mix.now).result;
+  const plan = acid === null ? null : acidPlan(acid, worked.litres.value || 1, { tools, thin: draft.thin });
+  return { mix, acid, plan, state: acid?.dose.state ?? mix.now };
+}
+
+type ChemistryShelf = Pick<Shelf, "waterRows" | "tools">;
+
+export function batchChemistry(worked: Worked, draft: AcidDraft, shelf: ChemistryShelf): BatchChemistry {
   try {
-    const mix = mixChemistry(worked, waters);
-    if (mix === null) return { predictedEcMsCm: null, acid: "", adds: {} };
-    const acid = mix.standing === null ? null : mixAcid(draft, mix.now).result;
+    const all = chemistryOf(worked, draft, shelf);
+    if (all === null) return { predictedEcMsCm: null, acid: "", adds: {} };
     return {
-      predictedEcMsCm: conductivity(acid?.dose.state ?? mix.now).at25MsCm,
-      acid: acid === null ? "" : acidWords(acid, worked.litres.value ?? 0),
-      adds: acid?.dose.adds ?? {},
+      predictedEcMsCm: conductivity(all.state).at25MsCm,
+      acid: all.plan === null || all.acid === null ? "" : acidWords(all.plan, all.acid.targetPH),
+      adds: all.acid?.dose.adds ?? {},
     };
   } catch (error) {
     if (isBadInput(error)) return { predictedEcMsCm: null, acid: "", adds: {} };

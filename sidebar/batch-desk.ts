@@ -1,13 +1,16 @@
 /** The desk of "Mix a batch": the draft, what it works out to, and the button that logs it. */
 
-import type { BatchEntry, BatchRow, Loaded } from "../src/app/contract.ts";
+import type { BatchEntry, BatchRow, Records } from "../src/app/contract.ts";
 import { dosesText } from "../src/core/dose-text.ts";
 import { sayNumber } from "../src/core/saying.ts";
 import type { AcidDraft } from "./acid-draft.ts";
-import { readChoices, type Shelf, work } from "./batch.ts";
+import { work } from "./batch.ts";
 import { batchChemistry } from "./batch-chemistry.ts";
 import { type BatchDraft, freshBatch, makeBatch, nextBatch, readBatch } from "./batch-draft.ts";
+import { readChoices, type Shelf } from "./batch-shelf.ts";
+import { type BottlesDraft, bottlesStore } from "./bottles-draft.ts";
 import { keptStore } from "./drafts.ts";
+import { packOf } from "./packs.ts";
 import { clearWhenEdited, createSender, FOUND_OTHERWISE, type Sender } from "./sending.ts";
 import { createStore, type Store } from "./store.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
@@ -16,6 +19,7 @@ export interface BatchDesk {
   readonly draft: Store<BatchDraft>;
   readonly shelf: Store<Shelf>;
   readonly sender: Sender;
+  readonly bottles: Store<BottlesDraft>;
   /** Begins another batch after one was logged. */
   another(): void;
 }
@@ -44,24 +48,30 @@ function rowOf(batch: BatchEntry, who: string): BatchRow {
 
 interface BatchLinks extends DeskLinks {
   readonly acid: Store<AcidDraft>;
+  readonly records: Store<Records | null>;
   /** Told the id of each batch that was logged. */
   logged(batchId: string): void;
 }
 
 export function createBatchDesk(world: PanelWorld, links: BatchLinks): BatchDesk {
-  const { loaded, acid } = links;
+  const { loaded, acid, records } = links;
   const draft = keptStore<BatchDraft>(world.storage, "stillroot.batch", {
     fresh: () => freshBatch(world.newId),
     read: readBatch,
   });
   const shelf = createStore<Shelf>(readChoices({ feeds: [], waters: [], targets: [] }));
-  let read: Loaded | null = null;
-  loaded.listen(() => {
+  let read: readonly unknown[] = [];
+  const refresh = (): void => {
     const now = loaded.get();
-    if (now === null || (now.feeds === read?.feeds && now.waters === read.waters)) return;
-    read = now;
-    shelf.set(readChoices(now));
-  });
+    if (now === null) return;
+    const purchases = records.get()?.purchases ?? [];
+    const parts = [now.feeds, now.waters, now.targets, now.settings, purchases];
+    if (parts.every((part, at) => part === read[at])) return;
+    read = parts;
+    shelf.set(readChoices(now, { packOf: (feed) => packOf(feed, purchases), onHandOf: () => null }));
+  };
+  loaded.listen(refresh);
+  records.listen(refresh);
 
   const sender = createSender<"log batch">(world.ask, world.after, {
     make: () => {
@@ -69,7 +79,7 @@ export function createBatchDesk(world: PanelWorld, links: BatchLinks): BatchDesk
       if (all === null) return "The sheet has not been read yet.";
       const now = draft.get();
       const worked = work(now, shelf.get());
-      const chemistry = batchChemistry(worked, acid.get(), all.waters);
+      const chemistry = batchChemistry(worked, acid.get(), shelf.get());
       return makeBatch(now, worked, { who: links.who(), today: all.today, chemistry });
     },
     settle: (reply, { batch, who }) => {
@@ -94,6 +104,7 @@ export function createBatchDesk(world: PanelWorld, links: BatchLinks): BatchDesk
     draft,
     shelf,
     sender,
+    bottles: bottlesStore(world.storage),
     another: () => {
       draft.set(nextBatch(draft.get(), world.newId));
       sender.clear();

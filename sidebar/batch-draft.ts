@@ -2,10 +2,14 @@
 
 import type { RequestFor } from "../src/app/contract.ts";
 import { sayNumber } from "../src/core/saying.ts";
+import type { StockOf } from "../src/core/tool-text.ts";
 import type { Worked } from "./batch.ts";
 import { type BatchChemistry, withAcid } from "./batch-chemistry.ts";
 import { isRecord, textOf, textsOf } from "./drafts.ts";
+import { type GoalsDraft, NO_GOALS, readGoals } from "./goals-draft.ts";
 import type { NewId } from "./ids.ts";
+import { type MeasureBy, stockMl } from "./measuring-ways.ts";
+import { showMeasured } from "./show.ts";
 import { typedDay } from "./typed.ts";
 
 export interface BatchDraft {
@@ -25,6 +29,14 @@ export interface BatchDraft {
   /** ISO day, "" for today. */
   readonly day: string;
   readonly note: string;
+  readonly measureBy: MeasureBy;
+  /** Stock solutions taken for this batch and those that follow, beside those in Settings. */
+  readonly stocks: readonly StockOf[];
+  /** Feeds that are weighed dry although Settings name a stock of them. */
+  readonly dry: readonly string[];
+  /** Feed → g that dissolve in a litre, from its label. */
+  readonly solubility: Readonly<Record<string, string>>;
+  readonly goals: GoalsDraft;
   /** True from when the row is in the log until another batch is begun. */
   readonly logged: boolean;
 }
@@ -41,9 +53,27 @@ export function freshBatch(newId: NewId): BatchDraft {
     units: {},
     day: "",
     note: "",
+    measureBy: "scale",
+    stocks: [],
+    dry: [],
+    solubility: {},
+    goals: NO_GOALS,
     logged: false,
   };
 }
+
+function readStocks(kept: unknown): StockOf[] {
+  if (!Array.isArray(kept)) return [];
+  return kept.flatMap((one: unknown) => {
+    if (!isRecord(one) || typeof one.solute !== "number" || typeof one.bottleMl !== "number") return [];
+    const { solute, bottleMl } = one;
+    const unit = one.unit === "mL" ? ("mL" as const) : ("g" as const);
+    return solute > 0 && bottleMl > 0 ? [{ feed: textOf(one, "feed"), solute, unit, bottleMl }] : [];
+  });
+}
+
+const names = (kept: unknown): string[] =>
+  Array.isArray(kept) ? kept.filter((name): name is string => typeof name === "string") : [];
 
 export function readBatch(kept: unknown): BatchDraft | null {
   if (!isRecord(kept) || !/^[a-z0-9-]{8,64}$/.test(textOf(kept, "id"))) return null;
@@ -52,12 +82,17 @@ export function readBatch(kept: unknown): BatchDraft | null {
     mode: kept.mode === "doses" ? "doses" : "target",
     water: textOf(kept, "water"),
     target: textOf(kept, "target"),
-    feeds: Array.isArray(kept.feeds) ? kept.feeds.filter((name): name is string => typeof name === "string") : [],
+    feeds: names(kept.feeds),
     litres: textOf(kept, "litres"),
     doses: textsOf(kept.doses),
     units: textsOf(kept.units),
     day: textOf(kept, "day"),
     note: textOf(kept, "note"),
+    measureBy: kept.measureBy === "spoons" || kept.measureBy === "any" ? kept.measureBy : "scale",
+    stocks: readStocks(kept.stocks),
+    dry: names(kept.dry),
+    solubility: textsOf(kept.solubility),
+    goals: readGoals(kept.goals),
     logged: kept.logged === true,
   };
 }
@@ -65,6 +100,19 @@ export function readBatch(kept: unknown): BatchDraft | null {
 /** The next batch: the choices stay, as most people mix the same again; what belongs to one batch goes. */
 export function nextBatch(draft: BatchDraft, newId: NewId): BatchDraft {
   return { ...draft, id: newId(), day: "", note: "", logged: false };
+}
+
+/** The log keeps a stock as what it holds of its feed, so the note says how it was measured. */
+function stockNote({ lines }: Worked): string {
+  return lines
+    .flatMap(({ feed, perBatch, stock }) =>
+      stock === null || perBatch === null || perBatch === 0
+        ? []
+        : [
+            `${feed}: ${showMeasured(stockMl(perBatch, stock.perMl), "mL")} of a stock of ${sayNumber(stock.solute)} ${stock.unit} in ${sayNumber(stock.bottleMl)} mL.`,
+          ],
+    )
+    .join(" ");
 }
 
 /** The request for what is worked out now, or the sentence that says what is missing. */
@@ -83,7 +131,7 @@ export function makeBatch(
   if (undosed.length > 0) return `Type the dose of ${undosed[0]?.name}, or take that feed out of the choice.`;
   const doses = worked.lines
     .filter(({ perLitre }) => perLitre > 0)
-    .map((line) => ({ ...line, perBatch: line.perLitre * litres }));
+    .map(({ feed, perLitre, unit, perBatch }) => ({ feed, perLitre, unit, perBatch: perBatch ?? perLitre * litres }));
   if (doses.length === 0) return "There is nothing to weigh: every dose is 0.";
   const day = typedDay(draft.day, today);
   if (day === null) return "Choose the date.";
@@ -100,7 +148,7 @@ export function makeBatch(
       reached: withAcid(worked.reached ?? {}, chemistry.adds),
       predictedEcMsCm: chemistry.predictedEcMsCm,
       acid: chemistry.acid,
-      note: draft.note.trim(),
+      note: [draft.note.trim(), stockNote(worked)].filter((part) => part !== "").join(" "),
     },
   };
 }

@@ -1,30 +1,37 @@
 /** What is being put together in "Mix a batch": read from the draft, worked out at every key. */
 
-import type { Loaded } from "../src/app/contract.ts";
 import { nameKey } from "../src/core/cell.ts";
-import { amountsPerUnit, DOSE_UNITS, type DoseUnit, measureUnit } from "../src/core/dose.ts";
-import { type Amounts, SYMBOLS } from "../src/core/elements.ts";
-import { isBadInput } from "../src/core/errors.ts";
-import { type Feed, readShelf, type ShelfFeed } from "../src/core/feeds.ts";
-import { mixAmounts } from "../src/core/mix.ts";
+import type { Cost } from "../src/core/cost.ts";
+import { measureUnit } from "../src/core/dose.ts";
+import type { Amounts } from "../src/core/elements.ts";
+import type { Feed } from "../src/core/feeds.ts";
 import { sayList } from "../src/core/saying.ts";
-import { type NotReached, solveDoses } from "../src/core/solve.ts";
+import type { NotReached } from "../src/core/solve.ts";
+import type { StockOf } from "../src/core/tool-text.ts";
 import type { BatchDraft } from "./batch-draft.ts";
-import { type Choice, chosen, targetChoices, waterChoices } from "./choices.ts";
+import { chosenFeeds, type Shelf } from "./batch-shelf.ts";
+import { type Chosen, type Result, typedDoses, typedResult } from "./batch-typed.ts";
+import { type Choice, chosen } from "./choices.ts";
+import { goalsOf } from "./goals-draft.ts";
+import type { Way } from "./measuring-ways.ts";
+import { findDoses, type Measured } from "./mix-doses.ts";
+import { ecOfWater } from "./mix-state.ts";
+import type { HouseTools } from "./tools.ts";
 import { type Typed, typedNumber } from "./typed.ts";
-
-/** What can be chosen, read once after each load. */
-export interface Shelf {
-  readonly feeds: readonly ShelfFeed[];
-  readonly waters: readonly Choice[];
-  readonly targets: readonly Choice[];
-}
 
 export interface DoseLine {
   readonly feed: string;
   /** Of `unit` for each litre. */
   readonly perLitre: number;
   readonly unit: "g" | "mL";
+  /** Of `unit` for the batch: measured out where tools are known; null without litres. */
+  readonly perBatch: number | null;
+  /** What measures `perBatch` to its last figure; null where it is a number to be rounded as it is shown. */
+  readonly measuredBy: Way["kind"] | null;
+  /** How to measure it, where g or mL alone do not say it; "" otherwise. */
+  readonly how: string;
+  /** The stock solution it is dosed from; null where it is measured as it is. */
+  readonly stock: Way["stock"];
 }
 
 export interface Worked {
@@ -40,6 +47,13 @@ export interface Worked {
   readonly lines: readonly DoseLine[];
   /** mg/L; null while something is missing. */
   readonly reached: Amounts | null;
+  /** mg/L that are aimed at, after strength and ratios; null without a target. */
+  readonly aimed: Amounts | null;
+  /** How measuring fares; null where doses are typed or not measured. */
+  readonly measured: Measured | null;
+  /** Sentences on what holds the mix back, and on tools that are missing. */
+  readonly notices: readonly string[];
+  readonly cost: Cost | null;
   /** What cannot be reached and why. */
   readonly notReached: readonly NotReached[];
   /** Chosen feeds that are not in `lines`, as their dose is blank or cannot be read. */
@@ -48,55 +62,25 @@ export interface Worked {
   readonly doses: Readonly<Record<string, Typed>>;
 }
 
-export function readChoices(loaded: Pick<Loaded, "feeds" | "waters" | "targets">): Shelf {
-  return {
-    feeds: readShelf(loaded.feeds.map(({ row, fields }) => ({ fields, where: `row ${row} of Feeds` }))).filter(
-      ({ name }) => name !== "",
-    ),
-    waters: waterChoices(loaded.waters),
-    targets: targetChoices(loaded.targets),
-  };
-}
-
-/** The feeds of the draft that may enter a recipe; one that left the shelf meanwhile is no longer chosen. */
-export function chosenFeeds(draft: Pick<BatchDraft, "feeds">, shelf: Shelf): readonly Feed[] {
-  const keys = new Set(draft.feeds.map(nameKey));
-  return shelf.feeds.flatMap(({ feed, name }) => (feed !== null && keys.has(nameKey(name)) ? [feed] : []));
-}
-
-/** The units in which a dose of `feed` can be given; a volume of a solid needs a density. */
-export function unitsFor(feed: Feed): readonly DoseUnit[] {
-  return DOSE_UNITS.filter((unit) => {
-    try {
-      amountsPerUnit(feed, unit);
-      return true;
-    } catch (error) {
-      if (!isBadInput(error)) throw error;
-      return false;
-    }
-  });
-}
-
-export function unitOfDose(draft: Pick<BatchDraft, "units">, feed: Feed): DoseUnit {
-  const units = unitsFor(feed);
-  return units.find((unit) => unit === draft.units[feed.name]) ?? (feed.liquid ? "mL/L" : "g/L");
-}
-
-/** g or mL of `feed` for each litre, as it is measured out, for `dose` in `unit`. */
-export function perLitreOf(feed: Feed, dose: number, unit: DoseUnit): number {
-  const base: DoseUnit = measureUnit(feed) === "mL" ? "mL/L" : "g/L";
-  if (unit === base) return dose;
-  // Both bring the same elements, so any element on the label gives the ratio; a feed on the shelf has one.
-  const symbol = SYMBOLS.find((one) => (feed.label.percent[one] ?? 0) > 0);
-  if (symbol === undefined) return 0;
-  return (dose * (amountsPerUnit(feed, unit)[symbol] ?? 0)) / (amountsPerUnit(feed, base)[symbol] ?? 1);
-}
-
 /** More than this a person does not mix at once; it also settles what "1.234" means. */
 const MOST_LITRES = 1000;
-const MOST_DOSE = 500;
 
+/** What a batch depends on; the date and the note are typed without working it out anew. */
+function keyOf(draft: BatchDraft): string {
+  const { mode, water, target, feeds, litres, doses, units, measureBy, stocks, dry, goals } = draft;
+  return JSON.stringify([mode, water, target, feeds, litres, doses, units, measureBy, stocks, dry, goals]);
+}
+
+let last: { readonly key: string; readonly shelf: Shelf; readonly worked: Worked } | null = null;
+
+/** Works the batch out, once for the same draft and shelf. */
 export function work(draft: BatchDraft, shelf: Shelf): Worked {
+  const key = keyOf(draft);
+  if (last?.key !== key || last.shelf !== shelf) last = { key, shelf, worked: workOut(draft, shelf) };
+  return last.worked;
+}
+
+function workOut(draft: BatchDraft, shelf: Shelf): Worked {
   const water = chosen(shelf.waters, draft.water);
   const target = chosen(shelf.targets, draft.target);
   const feeds = chosenFeeds(draft, shelf);
@@ -109,61 +93,77 @@ export function work(draft: BatchDraft, shelf: Shelf): Worked {
     doses,
     lines: [],
     reached: null,
+    aimed: target?.amounts ?? null,
+    measured: null,
+    notices: [],
+    cost: null,
     notReached: [],
     uncounted: [],
     problem: null,
   };
   const toChoose = [
     ...(water === null ? ["a water"] : []),
-    ...(target === null && draft.mode === "target" ? ["a target"] : []),
+    ...(target === null && needsTarget(draft) ? ["a target"] : []),
     ...(feeds.length === 0 ? ["at least one feed"] : []),
   ];
   if (water === null || toChoose.length > 0) return { ...basis, missing: `Choose ${sayList(toChoose, "and")}.` };
   try {
-    return { ...basis, ...result(draft, { water, target, feeds, doses }) };
+    return { ...basis, ...result(draft, shelf, { water, target, feeds, doses, litres: basis.litres }) };
   } catch (error) {
     if (error instanceof Error) return { ...basis, missing: null, problem: error.message };
     throw error;
   }
 }
 
-function typedDoses(draft: BatchDraft, feeds: readonly Feed[]): Record<string, Typed> {
-  const doses: Record<string, Typed> = {};
-  for (const feed of feeds) {
-    const unit = unitOfDose(draft, feed);
-    doses[feed.name] = typedNumber(draft.doses[feed.name] ?? "", { what: "The dose", unit, min: 0, max: MOST_DOSE });
-  }
-  return doses;
+/** Ratios with a strength are a goal of their own. */
+function needsTarget({ mode, goals }: BatchDraft): boolean {
+  if (mode === "doses") return false;
+  const { strength, ratios } = goalsOf(goals);
+  return strength === null || ratios.length === 0;
 }
 
-function result(
-  draft: BatchDraft,
-  { water, target, feeds, doses }: Pick<Worked, "feeds" | "doses" | "target"> & { readonly water: Choice },
-): Pick<Worked, "lines" | "reached" | "notReached" | "uncounted"> & { missing: string | null } {
-  const inWater = water.amounts;
-  if (draft.mode === "doses") {
-    const parts = feeds.flatMap((feed) => {
-      const dose = doses[feed.name]?.value ?? null;
-      return dose === null ? [] : [{ feed, dose, unit: unitOfDose(draft, feed) }];
-    });
-    return {
-      missing: parts.length === 0 ? "Type a dose for each feed." : null,
-      lines: parts.map(({ feed, dose, unit }) => ({
-        feed: feed.name,
-        perLitre: perLitreOf(feed, dose, unit),
-        unit: measureUnit(feed),
-      })),
-      reached: mixAmounts(parts, inWater),
-      notReached: [],
-      uncounted: feeds.filter((feed) => !parts.some((part) => part.feed === feed)).map(({ name }) => name),
-    };
-  }
-  const solved = solveDoses({ wanted: target?.amounts ?? {}, feeds, water: inWater });
+function result(draft: BatchDraft, shelf: Shelf, { water, target, feeds, doses, litres }: Chosen): Result {
+  if (draft.mode === "doses") return typedResult(draft, { water, target, feeds, doses, litres });
+  const goals = goalsOf(draft.goals);
+  const stocks = stocksOf(draft, shelf.tools);
+  const found = findDoses({
+    wanted: target?.amounts ?? {},
+    feeds,
+    water: water.amounts,
+    litres: litres.value === 0 ? null : litres.value,
+    measuring: { tools: shelf.tools, by: draft.measureBy, stocks },
+    goals,
+    ecOf: ecOfWater(water, shelf.waterRows),
+    packOf: shelf.packOf,
+    onHandOf: shelf.onHandOf,
+  });
+  const { measured } = found;
   return {
     missing: null,
-    lines: solved.doses.map(({ feed, perLitre, unit }) => ({ feed: feed.name, perLitre, unit })),
-    reached: solved.reached,
-    notReached: solved.notReached,
-    uncounted: [],
+    lines: found.doses.map(({ feed, perLitre, perBatch }, at) => {
+      const way = measured?.ways[at] ?? null;
+      const how = way === null || perBatch === null || perBatch === 0 ? "" : way.words(perBatch);
+      return {
+        feed: feed.name,
+        perLitre,
+        unit: measureUnit(feed),
+        perBatch,
+        measuredBy: way?.kind ?? null,
+        how,
+        stock: way?.stock ?? null,
+      };
+    }),
+    reached: found.reached,
+    aimed: found.aimed,
+    notReached: found.notReached,
+    measured,
+    notices: [...(found.unmeasured === null ? [] : [found.unmeasured]), ...found.notices],
+    cost: found.cost,
   };
+}
+
+/** Stocks of this batch go before those in Settings; what is weighed dry has none. */
+function stocksOf(draft: BatchDraft, tools: HouseTools): StockOf[] {
+  const dry = new Set(draft.dry.map(nameKey));
+  return [...draft.stocks, ...tools.stocks].filter(({ feed }) => !dry.has(nameKey(feed)));
 }

@@ -7,12 +7,15 @@ import { conductivity } from "../src/core/conductivity.ts";
 import { isBadInput } from "../src/core/errors.ts";
 import { tdsFromEc } from "../src/core/meter.ts";
 import type { Risk } from "../src/core/precipitation.ts";
+import { acidPlan } from "./acid-plan.ts";
 import type { Worked } from "./batch.ts";
 import { capital } from "./gauge.ts";
 import { meterOf } from "./meter.ts";
 import { type AcidAnswer, mixAcid } from "./mix-acid.ts";
 import { AcidCard } from "./mix-acid-card.tsx";
-import { type MixChemistry, mixChemistry, orderOf, risksNowAndLater } from "./mix-state.ts";
+import { MixBottles } from "./mix-bottles.tsx";
+import { type MixChemistry, mixChemistry, risksNowAndLater } from "./mix-state.ts";
+import { MixSteps } from "./mix-steps.tsx";
 import type { Panel } from "./panel-state.ts";
 import { useStore } from "./use-store.ts";
 
@@ -38,25 +41,6 @@ function Risks(props: { readonly title: string; readonly risks: readonly Risk[] 
   );
 }
 
-function Order(props: { readonly worked: Worked }): JSX.Element {
-  const { steps, apart } = orderOf(props.worked);
-  return (
-    <>
-      <h4>In this order</h4>
-      <ol class="steps">
-        {steps.map((step) => (
-          <li key={step}>{step}</li>
-        ))}
-      </ol>
-      {apart !== null && <p class="notice">{apart}</p>}
-      <p class="caution">
-        Label every bottle with what is in it, how strong and since when. Pour leftovers of the solution on soil that
-        can take them, not into ponds; never eat or drink from what you mix in.
-      </p>
-    </>
-  );
-}
-
 function Chemistry(props: {
   readonly panel: Panel;
   readonly loaded: Loaded;
@@ -67,7 +51,10 @@ function Chemistry(props: {
   const draft = useStore(panel.acid);
   const canDose = mix.standing !== null;
   const answer: AcidAnswer | null = canDose ? mixAcid(draft, mix.now) : null;
+  const shelf = useStore(panel.batch.shelf);
   const acid = answer?.result ?? null;
+  const plan =
+    acid === null ? null : acidPlan(acid, worked.litres.value || 1, { tools: shelf.tools, thin: draft.thin });
   const state = acid?.dose.state ?? mix.now;
   const standing = acid?.standing ?? mix.standing;
   const { now, later } = risksNowAndLater(state, standing);
@@ -85,6 +72,7 @@ function Chemistry(props: {
           <AcidCard
             draft={draft}
             answer={answer}
+            plan={plan}
             litres={worked.litres.value}
             reached={worked.reached ?? {}}
             onType={(change) => panel.acid.change((before) => ({ ...before, ...change }))}
@@ -93,7 +81,8 @@ function Chemistry(props: {
       )}
       <Risks title="May fall out" risks={now} />
       <Risks title="May fall out later, as the pH climbs" risks={later} />
-      <Order worked={worked} />
+      <MixSteps worked={worked} acid={plan?.order ?? null} shelf={shelf} />
+      <MixBottles worked={worked} draft={panel.batch.bottles} />
       {mix.assumptions.length > 0 && (
         <details class="quiet">
           <summary>What is taken for granted: {mix.assumptions.length}</summary>

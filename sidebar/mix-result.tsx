@@ -1,11 +1,37 @@
 /** What a batch works out to: doses to measure, each element against its target, and what cannot be reached. */
 
 import type { JSX } from "preact";
+import type { Cost } from "../src/core/cost.ts";
 import { sayList, sayNumber } from "../src/core/saying.ts";
 import type { NotReached } from "../src/core/solve.ts";
 import type { DoseLine, Worked } from "./batch.ts";
+import type { BatchDraft } from "./batch-draft.ts";
 import { besides, capital, type Gauge, gauges, NEAR, offBy } from "./gauge.ts";
-import { showDose } from "./show.ts";
+import { stockMl } from "./measuring-ways.ts";
+import { gapSentences, StocksPart, TooCoarsePart } from "./mix-measure.tsx";
+import { showDose, showMeasured } from "./show.ts";
+import type { Store } from "./store.ts";
+import type { HouseTools } from "./tools.ts";
+
+/** What to measure out; an amount that tools can measure is shown to its last figure. */
+function Amount({ line }: { readonly line: DoseLine }): JSX.Element {
+  const { perBatch, unit, stock, how, measuredBy } = line;
+  if (perBatch === null) return <strong>–</strong>;
+  if (stock !== null) {
+    return (
+      <>
+        <strong>{showMeasured(stockMl(perBatch, stock.perMl), "mL")}</strong>
+        <small class="how">of the stock</small>
+      </>
+    );
+  }
+  return (
+    <>
+      <strong>{measuredBy !== null ? showMeasured(perBatch, unit) : showDose(perBatch, unit)}</strong>
+      {how !== "" && <small class="how">{how}</small>}
+    </>
+  );
+}
 
 function DoseTable(props: { readonly lines: readonly DoseLine[]; readonly litres: number | null }): JSX.Element {
   const { lines, litres } = props;
@@ -20,16 +46,16 @@ function DoseTable(props: { readonly lines: readonly DoseLine[]; readonly litres
         </tr>
       </thead>
       <tbody>
-        {lines.map(({ feed, perLitre, unit }) => (
-          <tr key={feed}>
-            <th scope="row">{feed}</th>
-            {perLitre === 0 ? (
+        {lines.map((line) => (
+          <tr key={line.feed}>
+            <th scope="row">{line.feed}</th>
+            {line.perLitre === 0 ? (
               <td colSpan={2}>none needed</td>
             ) : (
               <>
-                <td>{showDose(perLitre, unit)}</td>
+                <td>{showDose(line.perLitre, line.unit)}</td>
                 <td>
-                  <strong>{litres === null ? "–" : showDose(perLitre * litres, unit)}</strong>
+                  <Amount line={line} />
                 </td>
               </>
             )}
@@ -66,9 +92,9 @@ function Level(props: { readonly gauge: Gauge }): JSX.Element {
 }
 
 function Levels(props: { readonly worked: Worked }): JSX.Element | null {
-  const { reached, target, water } = props.worked;
+  const { reached, aimed, water } = props.worked;
   if (reached === null) return null;
-  const wanted = target?.amounts ?? {};
+  const wanted = aimed ?? {};
   const list = gauges(wanted, reached, water?.amounts ?? {});
   const others = besides(wanted, reached);
   return (
@@ -113,8 +139,47 @@ function Whys(props: { readonly misses: readonly NotReached[] }): JSX.Element {
   );
 }
 
-export function MixResult(props: { readonly worked: Worked }): JSX.Element {
-  const { worked } = props;
+function Notices(props: { readonly worked: Worked }): JSX.Element | null {
+  const { notices, measured, cost } = props.worked;
+  return (
+    <>
+      {notices.length > 0 && (
+        <ul class="sentences">
+          {notices.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+      )}
+      {measured !== null && (
+        <p class="hint" data-part="gap">
+          {gapSentences(measured).join(" ")}
+        </p>
+      )}
+      {cost !== null && <p data-part="cost">{costSentence(cost)}</p>}
+    </>
+  );
+}
+
+/** "This batch costs 0.42, 0.21 for 10 L, in your own money; 1 feed has no price on record." */
+function costSentence({ perBatch, per10L, unpriced }: Cost): string {
+  if (perBatch === 0 && unpriced.length > 0) {
+    return "What this batch costs is not known: no purchase of its feeds says a price.";
+  }
+  const known = `This batch costs ${perBatch.toFixed(2)}, that is ${per10L.toFixed(2)} for 10 L, in your own money`;
+  return unpriced.length === 0
+    ? `${known}.`
+    : `${known}, without ${sayList(
+        unpriced.map(({ name }) => name),
+        "and",
+      )}: no purchase says the price.`;
+}
+
+export function MixResult(props: {
+  readonly worked: Worked;
+  readonly tools: HouseTools;
+  readonly draft: Store<BatchDraft>;
+}): JSX.Element {
+  const { worked, tools, draft } = props;
   if (worked.problem !== null) return <p class="wrong">{worked.problem}</p>;
   if (worked.missing !== null) return <p class="empty">{worked.missing}</p>;
   const isFar = ({ wanted, reached }: NotReached): boolean => Math.abs(offBy(wanted, reached)) > NEAR;
@@ -126,6 +191,9 @@ export function MixResult(props: { readonly worked: Worked }): JSX.Element {
         <p class="notice">Not counted: {sayList(worked.uncounted, "and")}. Type a dose that can be read.</p>
       )}
       <DoseTable lines={worked.lines} litres={worked.litres.value} />
+      <Notices worked={worked} />
+      {worked.measured !== null && <TooCoarsePart measured={worked.measured} tools={tools} draft={draft} />}
+      <StocksPart worked={worked} draft={draft} />
       <p class="caution">
         Weigh dry salts away from food. Keep feeds and solutions from children and pets. Follow the product’s label.
       </p>

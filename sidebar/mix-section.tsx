@@ -9,7 +9,9 @@ import type { Choice } from "./choices.ts";
 import { FeedShelf } from "./feed-shelf.tsx";
 import { type Option, SelectField, TextField } from "./field.tsx";
 import { MixChemistryPart } from "./mix-chemistry.tsx";
+import { MixGoals } from "./mix-goals.tsx";
 import { MixResult } from "./mix-result.tsx";
+import { MixTools } from "./mix-tools.tsx";
 import type { Panel } from "./panel-state.ts";
 import { ReadingsCard } from "./readings-card.tsx";
 import { Send } from "./send.tsx";
@@ -78,8 +80,10 @@ export function MixSection(props: { readonly panel: Panel; readonly loaded: Load
         problem={worked.litres.problem}
         onType={(litres) => type({ litres })}
       />
+      {draft.mode === "target" && <MixTools panel={panel} loaded={loaded} />}
+      {draft.mode === "target" && <MixGoals panel={panel} worked={worked} />}
       <h3>Result</h3>
-      <MixResult worked={worked} />
+      <MixResult worked={worked} tools={shelf.tools} draft={desk.draft} />
       <MixChemistryPart panel={panel} loaded={loaded} worked={worked} />
       <div class="pair">
         <TextField

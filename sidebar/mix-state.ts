@@ -2,16 +2,20 @@
 
 import type { FieldRow } from "../src/app/contract.ts";
 import { nameKey } from "../src/core/cell.ts";
+import { conductivity } from "../src/core/conductivity.ts";
 import { isBadInput } from "../src/core/errors.ts";
 import { ecAllowance } from "../src/core/label-share.ts";
-import { type MixtureDose, mixtureOf } from "../src/core/mixture.ts";
+import { type EcOf, type MixtureDose, mixtureOf } from "../src/core/mixture.ts";
 import { elementsOf, mixtureEc } from "../src/core/mixture-ec.ts";
-import { mixingOrder, type Risk, risks } from "../src/core/precipitation.ts";
+import { keepApart, mixingSteps, type OrderAcid, type OrderDose, type Step } from "../src/core/order.ts";
+import { type Risk, risks } from "../src/core/precipitation.ts";
 import { impliedIons, mixStates, solutionAt } from "../src/core/solution.ts";
 import type { State } from "../src/core/speciation.ts";
 import { alkalinityEqKg, totalsOfWater, type WaterLines } from "../src/core/water-lines.ts";
 import type { Worked } from "./batch.ts";
-import { PURE_WATER } from "./choices.ts";
+import { type Choice, PURE_WATER } from "./choices.ts";
+import { stockMl } from "./measuring-ways.ts";
+import type { HouseTools } from "./tools.ts";
 import { linesOfRow } from "./water-blend.ts";
 
 export interface MixChemistry {
@@ -53,6 +57,15 @@ export function dosesOf({ lines, feeds }: Pick<Worked, "lines" | "feeds">): Mixt
   });
 }
 
+/** EC of mixes with this water, before any acid: with its alkalinity where the report has it. */
+export function ecOfWater(water: Choice, rows: readonly FieldRow[]): EcOf {
+  const lines = waterOfMix(water, rows);
+  if (lines === null || lines.Alkalinity === undefined) return mixtureEc;
+  const start = { totals: totalsOfWater(lines), alkalinityEqKg: alkalinityEqKg(lines), pH: lines.pH ?? USUAL_WATER_PH };
+  return ({ doses }) =>
+    conductivity(mixStates({ water: start, feeds: elementsOf(mixtureOf(doses, {})), tempC: 25 }).now).at25MsCm;
+}
+
 /** Throws BadInput, as solveState does, for a mix beyond the range of the model. */
 export function mixChemistry(worked: Worked, rows: readonly FieldRow[]): MixChemistry | null {
   const water = waterOfMix(worked.water, rows);
@@ -88,9 +101,34 @@ export function risksNowAndLater(now: State, standing: State | null): { now: Ris
   return { now: first, later: later.filter(({ solid }) => !first.some((one) => one.solid === solid)) };
 }
 
-/** In which order to add the feeds of the batch. */
-export function orderOf(worked: Pick<Worked, "lines" | "feeds">): ReturnType<typeof mixingOrder> {
-  return mixingOrder(
-    dosesOf(worked).map((dose) => ({ name: dose.feed.name, bringsMgL: mixtureOf([dose], {}).amounts })),
-  );
+/** What a batch is done in, step by step; null until its litres are known. */
+export function stepsOf(
+  worked: Pick<Worked, "lines" | "feeds" | "litres" | "water">,
+  { acid, waterRows, tools }: { acid: OrderAcid | null; waterRows: readonly FieldRow[]; tools: HouseTools },
+): { steps: readonly Step[]; apart: string | null } | null {
+  const litres = worked.litres.value;
+  if (litres === null || litres === 0) return null;
+  const doses = worked.lines.flatMap(({ feed: name, perBatch, perLitre, measuredBy, how, stock }): OrderDose[] => {
+    const feed = worked.feeds.find((one) => one.name === name);
+    if (feed === undefined || perLitre === 0) return [];
+    const amount = perBatch ?? perLitre * litres;
+    const rounded = measuredBy === null ? Number(amount.toPrecision(3)) : amount;
+    return [
+      {
+        feed,
+        perBatch: rounded,
+        ...(stock === null ? {} : { stockMl: stockMl(amount, stock.perMl) }),
+        ...(measuredBy === "spoons" ? { how } : {}),
+      },
+    ];
+  });
+  const steps = mixingSteps({
+    litres,
+    doses,
+    acid,
+    alkalinityMgCaCO3L: waterOfMix(worked.water, waterRows)?.Alkalinity ?? null,
+    scaleMostG: tools.scaleMostG ?? undefined,
+    syringeMostMl: tools.syringeMostMl ?? undefined,
+  });
+  return { steps, apart: keepApart(doses.map(({ feed }) => feed)) };
 }

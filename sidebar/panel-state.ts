@@ -6,12 +6,12 @@ import { type BatchDesk, createBatchDesk } from "./batch-desk.ts";
 import { createBoardsSender } from "./boards-card.tsx";
 import { type CareDesk, createCareDesk } from "./care-desk.ts";
 import { keptStore } from "./drafts.ts";
-import { createFeedDesk, type FeedDesk } from "./feed-desk.ts";
 import { createMetersDesk, type MetersDesk } from "./meters-desk.ts";
 import { createReadingsDesk, type ReadingsDesk } from "./readings-desk.ts";
 import { createSender, type Sender } from "./sending.ts";
 import { createSetupDesk, type SetupDesk } from "./setup-desk.ts";
 import { createStore, type Store } from "./store.ts";
+import { createToolsDesk, type ToolsDesk } from "./tools-desk.ts";
 import { createWaterDesk, type WaterDesk } from "./water-desk.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
 
@@ -29,11 +29,11 @@ export interface Panel {
   readonly section: Store<string>;
   readonly batch: BatchDesk;
   readonly acid: Store<AcidDraft>;
+  readonly tools: ToolsDesk;
   readonly readings: ReadingsDesk;
   readonly care: CareDesk;
   readonly meters: MetersDesk;
   readonly water: WaterDesk;
-  readonly feed: FeedDesk;
   readonly boards: Sender;
   readonly setup: SetupDesk;
 }
@@ -79,11 +79,11 @@ export function createPanel(world: PanelWorld): Panel {
     acid,
     readings,
     setup,
-    batch: createBatchDesk(world, { ...links, acid, logged: readings.choose }),
     boards: createBoardsSender(world),
+    tools: createToolsDesk(world, loaded),
+    batch: createBatchDesk(world, { ...links, acid, records, logged: readings.choose }),
     care: createCareDesk(world, links),
     meters: createMetersDesk(world, { ...links, records }),
     water: createWaterDesk(world, links),
-    feed: createFeedDesk(world, links),
   };
 }

@@ -3,6 +3,7 @@
 import type { JSX } from "preact";
 import type { Loaded } from "../src/app/contract.ts";
 import { FormulaHelp } from "./formula-help.tsx";
+import { ToolsForm } from "./mix-tools.tsx";
 import { OwnListForm } from "./own-list-form.tsx";
 import type { Panel } from "./panel-state.ts";
 import { NameField } from "./who.tsx";
@@ -23,6 +24,8 @@ export function SetupSection(props: { readonly panel: Panel; readonly loaded: Lo
       )}
       <h3>Name in the log</h3>
       <NameField panel={panel} primary={loaded.who.trim() === ""} />
+      <h3>Scale, syringe and spoons</h3>
+      <ToolsForm panel={panel} loaded={loaded} />
       <h3>Your plant list</h3>
       <OwnListForm panel={panel} loaded={loaded} />
       <h3>Formulas</h3>

@@ -1,10 +1,15 @@
 /** How numbers, days and counts are shown: rounded here and nowhere else, always with a decimal point. */
 
-import { sayNumber } from "../src/core/saying.ts";
+import { sayGiven, sayNumber } from "../src/core/saying.ts";
 
 /** An amount to weigh or draw up. */
 export function showDose(value: number, unit: "g" | "mL"): string {
   return `${sayNumber(value)} ${unit}`;
+}
+
+/** An amount that a tool measures, to its last figure. */
+export function showMeasured(value: number, unit: "g" | "mL"): string {
+  return `${sayGiven(value)} ${unit}`;
 }
 
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"] as const;

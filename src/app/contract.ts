@@ -123,6 +123,7 @@ export const replies = {
   "log water": logged,
   "log feed": logged,
   "log purchase": logged,
+  "save settings": z.object({ settings: z.record(z.string(), z.string()) }),
   "set name": z.object({ who: z.string() }),
   "look at tabs": z.object({
     tabs: z.array(z.object({ tab: z.string(), headings: z.array(z.string()), rows: z.number() })),

@@ -16,6 +16,7 @@ import { logPurchase } from "./purchases.ts";
 import { logReadings } from "./readings.ts";
 import { readRecords } from "./records.ts";
 import { ONLY_READ } from "./requests.ts";
+import { saveSettings } from "./save-settings.ts";
 import { takeBack } from "./take-back.ts";
 import { logWater } from "./waters.ts";
 
@@ -42,6 +43,7 @@ export const HANDLERS: Handlers = {
   "log water": (workbook, _, request) => logWater(workbook, request),
   "log feed": (workbook, _, request) => logFeed(workbook, request),
   "log purchase": logPurchase,
+  "save settings": (workbook, _, request) => saveSettings(workbook, request),
   "set name": (_, me, request) => setName(me, request.who),
   "look at tabs": (workbook) => lookAtTabs(workbook),
   "use plant list": (workbook, _, request) => choosePlantList(workbook, request),

@@ -29,6 +29,17 @@ export const WATER_NUMBERS = [
 /** What writes nothing that was asked for; today's date is refreshed by the way. */
 export const ONLY_READ: readonly string[] = ["load", "records", "look at tabs"];
 
+/** Settings that the panel may write. */
+export const KEPT_SETTINGS = [
+  "Scale step g",
+  "Scale most g",
+  "Syringe step mL",
+  "Syringe most mL",
+  "Spoons",
+  "Spoonfuls at most",
+  "Stock solutions",
+] as const;
+
 /** Headings of the Plants tab, which a list of one's own may stand in for. */
 const PLANT_COLUMNS = ["Plant", "Kind", "Place", "Pot mL", "Medium", "Since", "Note"] as const;
 
@@ -193,6 +204,13 @@ function makeSchemas() {
     "log water": z.object({ ask: z.literal("log water"), entry: waterEntry }),
     "log feed": z.object({ ask: z.literal("log feed"), entry: feedEntry }),
     "log purchase": z.object({ ask: z.literal("log purchase"), who: text, entry: purchaseEntry }),
+    /** Values beside rows of Settings; a row that is not there is added. */
+    "save settings": z.object({
+      ask: z.literal("save settings"),
+      settings: z
+        .array(z.object({ setting: z.literal(KEPT_SETTINGS), value: text }))
+        .check(z.minLength(1), z.maxLength(50)),
+    }),
     /** The name shown in "Who"; kept for this person only. */
     "set name": z.object({ ask: z.literal("set name"), who: text }),
     /** Tabs of the workbook with their headings, to choose one's own plant list. */

@@ -22,13 +22,14 @@ export interface LoggedDose {
 const FIGURES = 6;
 
 /** Plain decimals, "0.00001" rather than "1e-5". */
-function numberText(value: number): string {
+export function numberText(value: number): string {
   const rounded = Number(value.toPrecision(FIGURES));
   const text = String(rounded);
   return text.includes("e") ? rounded.toFixed(20).replace(/\.?0+$/, "") : text;
 }
 
-function nameText(name: string): string {
+/** A name that may stand beside semicolons: in quotes where it needs them. */
+export function nameText(name: string): string {
   return /[;"]|^\s|\s$|^$/.test(name) ? `"${name.split('"').join('""')}"` : name;
 }
 
@@ -43,8 +44,13 @@ export function dosesText(doses: readonly LoggedDose[]): string {
 
 const DOSE = /^([\s\S]+) (\d+(?:\.\d+)?) (g|mL)\/L \((\d+(?:\.\d+)?) (g|mL)\)$/;
 
+/** The name behind what nameText wrote. */
+export function nameOfText(text: string): string {
+  return text.startsWith('"') ? text.slice(1, -1).split('""').join('"') : text;
+}
+
 /** Cuts at semicolons outside quotes. */
-function parts(text: string): string[] {
+export function parts(text: string): string[] {
   const cut: string[] = [];
   let start = 0;
   let quoted = false;
@@ -67,8 +73,12 @@ function parseDose(part: string): LoggedDose {
       `“${part}” is not a dose. A dose looks like this: Calcium nitrate 1.25 g/L (12.5 g); the next one follows after a semicolon.`,
     );
   }
-  const feed = name.startsWith('"') ? name.slice(1, -1).split('""').join('"') : name;
-  return { feed, perLitre: Number(perLitre), unit: unit === "mL" ? "mL" : "g", perBatch: Number(perBatch) };
+  return {
+    feed: nameOfText(name),
+    perLitre: Number(perLitre),
+    unit: unit === "mL" ? "mL" : "g",
+    perBatch: Number(perBatch),
+  };
 }
 
 /** Reads what dosesText wrote. Throws BadInput for a text that is not of this form, quoting the part that is not. */

@@ -127,3 +127,31 @@ export function spoonAmounts({ spoonG, mostSpoonfuls }: SpoonSet): number[] {
     .sort((a, b) => a - b)
     .map((micrograms) => micrograms / 1e6);
 }
+
+/**
+ * The fewest level spoonfuls that make an amount of spoonAmounts: how many of each spoon, in the order of `spoonG`.
+ * Null for an amount that they do not make.
+ */
+export function spoonfulsFor(amountG: number, { spoonG, mostSpoonfuls }: SpoonSet): number[] | null {
+  const order = spoonG.map((_, k) => k).sort((a, b) => (spoonG[b] as number) - (spoonG[a] as number));
+  const counts = spoonG.map(() => 0);
+  let best: number[] | null = null;
+  let fewest = mostSpoonfuls + 1;
+  const look = (at: number, left: number, used: number): void => {
+    if (left === 0 && used < fewest) {
+      best = counts.slice();
+      fewest = used;
+    }
+    const spoon = order[at];
+    if (left <= 0 || spoon === undefined) return;
+    const size = Math.round((spoonG[spoon] as number) * 1e6);
+    // The largest spoon first, so that the first way found is seldom beaten.
+    for (let many = Math.min(Math.floor(left / size), fewest - 1 - used); many >= 0; many--) {
+      counts[spoon] = many;
+      look(at + 1, left - many * size, used + many);
+    }
+    counts[spoon] = 0;
+  };
+  look(0, Math.round(amountG * 1e6), 0);
+  return best;
+}

@@ -1,9 +1,9 @@
 /** The order in which a batch is mixed, so that nothing falls out on the way: common practice, no source. */
 
-import { ACID_CAUTION } from "./acid-dose.ts";
+import { ACID_CAUTION, BASE_CAUTION } from "./acid-dose.ts";
 import type { Feed } from "./feeds.ts";
 import { fillings } from "./measurable.ts";
-import { sayGiven, sayNumber } from "./saying.ts";
+import { sayGiven, sayList, sayNumber } from "./saying.ts";
 
 /** What a feed must be kept apart from while it is strong. */
 export type Part = "silicate" | "plain" | "sulfate or phosphate" | "calcium" | "calcium with sulfate or phosphate";
@@ -12,13 +12,28 @@ export interface OrderDose {
   readonly feed: Feed;
   /** g or mL for the batch, as the feed is measured. */
   readonly perBatch: number;
+  /** mL of a stock solution that hold this much; absent where the feed goes in as it is. */
+  readonly stockMl?: number | undefined;
+  /** How to measure it, where g or mL do not say it: "2 level spoons of 4.8 g". */
+  readonly how?: string | undefined;
+}
+
+export interface OrderAcid {
+  readonly name: string;
+  readonly kind: "acid" | "base";
+  /** Of the whole dose, as it is measured. */
+  readonly amount: number;
+  readonly unit: "mL" | "g";
+  /** The first four fifths and the rest in words: "1.2 mL of phosphoric acid 85 %". */
+  readonly first: string;
+  readonly rest: string;
 }
 
 export interface OrderTask {
   readonly litres: number;
   readonly doses: readonly OrderDose[];
-  /** Acid worked out for this batch; null for none. */
-  readonly acid: { readonly name: string; readonly amount: number; readonly unit: "mL" | "g" } | null;
+  /** Acid or base worked out for this batch; null for none. */
+  readonly acid: OrderAcid | null;
   /** mg/L as CaCO3; null where not known, and then it counts as high. */
   readonly alkalinityMgCaCO3L: number | null;
   /** What the scale and the syringe take at once, where known. */
@@ -63,40 +78,50 @@ const ORDER: readonly Part[] = [
   "calcium",
 ];
 
-function feedText({ feed, perBatch }: OrderDose, task: OrderTask): string {
-  const unit = feed.liquid ? "mL" : "g";
-  const most = feed.liquid ? task.syringeMostMl : task.scaleMostG;
-  const times = most === undefined ? 1 : fillings(perBatch, most);
+/** "1.4 g of Potassium nitrate, in 2 goes". */
+function amountText({ feed, perBatch, stockMl, how = "" }: OrderDose, task: OrderTask): string {
+  const liquid = stockMl !== undefined || feed.liquid;
+  const amount = stockMl ?? perBatch;
+  const most = liquid ? task.syringeMostMl : task.scaleMostG;
+  const times = most === undefined ? 1 : fillings(amount, most);
   const goes = times > 1 ? `, in ${times} goes` : "";
-  const amount = `${sayGiven(perBatch)} ${unit} of ${feed.name}${goes}`;
-  switch (partOf(feed)) {
+  const of = stockMl === undefined ? "of" : "of the stock of";
+  return how === ""
+    ? `${sayGiven(amount)} ${liquid ? "mL" : "g"} ${of} ${feed.name}${goes}`
+    : `${how} of ${feed.name} (${sayGiven(perBatch)} g)`;
+}
+
+function feedText(dose: OrderDose, task: OrderTask): string {
+  const amount = amountText(dose, task);
+  const liquid = dose.stockMl !== undefined || dose.feed.liquid;
+  switch (partOf(dose.feed)) {
     case "silicate":
       return `Thin ${amount} with a cup of water, stir it in slowly and wait until the water is clear.`;
     case "calcium":
-      return feed.liquid
+      return liquid
         ? `Thin ${amount} with a cup of water and stir it in slowly.`
         : `Dissolve ${amount} in a cup of water apart from the rest, then stir it in slowly.`;
     default:
-      return feed.liquid ? `Stir in ${amount}.` : `Add ${amount} and stir until nothing is left on the bottom.`;
+      return liquid ? `Stir in ${amount}.` : `Add ${amount} and stir until nothing is left on the bottom.`;
   }
 }
 
-function acidStep(acid: NonNullable<OrderTask["acid"]>, early: boolean): Step {
-  const amount = `${sayNumber(acid.amount)} ${acid.unit} of ${acid.name}`;
+function acidStep({ name, kind, amount, unit, first, rest }: OrderAcid, early: boolean): Step {
   const text = early
-    ? `Stir in three quarters of ${amount}; the rest follows at the end, when the pH has been read.`
-    : `Read the pH, then add ${amount} bit by bit, stirring and reading between, and stop when it is in range.`;
-  return { kind: "acid", what: acid.name, amount: acid.amount, unit: acid.unit, text, caution: ACID_CAUTION };
+    ? `Stir in ${first}, four fifths of the dose; the rest follows at the end, when the pH has been read.`
+    : `Stir in ${first}, wait a minute and read the pH. Then add the rest, about ${rest}, bit by bit, reading between, and stop when the pH is in range.`;
+  return { kind: "acid", what: name, amount, unit, text, caution: kind === "acid" ? ACID_CAUTION : BASE_CAUTION };
 }
 
 /**
  * Steps from the empty can to the reading: most of the water, silicate, the acid first where the water is alkaline,
- * sulfates and phosphates, what is plain, calcium last and apart, fill up, read. Feeds of the same kind keep the order
- * in which they are given; doses of 0 are left out.
+ * sulfates and phosphates, what is plain, calcium last and apart, fill up, a base or the acid of a soft water, read.
+ * Feeds of the same kind keep the order in which they are given; doses of 0 are left out.
  */
 export function mixingSteps(task: OrderTask): Step[] {
   const { litres, doses, acid, alkalinityMgCaCO3L } = task;
-  const early = acid !== null && (alkalinityMgCaCO3L === null || alkalinityMgCaCO3L > ALKALINE);
+  const alkaline = alkalinityMgCaCO3L === null || alkalinityMgCaCO3L > ALKALINE;
+  const early = acid !== null && acid.kind === "acid" && alkaline;
   const most = litres * 0.8;
   const steps: Step[] = [
     {
@@ -123,8 +148,21 @@ export function mixingSteps(task: OrderTask): Step[] {
   steps.push({ kind: "fill", what: "", amount: litres, unit: "L", text: full, caution: "" });
   if (acid !== null && !early) steps.push(acidStep(acid, false));
   const read = early
-    ? "Wait a few minutes and read EC and pH. Add the rest of the acid bit by bit until the pH is in range, and write both readings down."
+    ? `Wait a few minutes and read EC and pH. Add the rest of the acid, about ${acid.rest}, bit by bit until the pH is in range, and write both readings down.`
     : "Wait a few minutes, read EC and pH, and write them down.";
   steps.push({ kind: "measure", what: "", amount: 0, unit: "", text: read, caution: early ? ACID_CAUTION : "" });
   return steps;
+}
+
+/**
+ * What must not meet while it is strong: calcium falls out with sulfate and phosphate (DPIRD Western Australia, for
+ * concentrates). Null where nothing clashes.
+ */
+export function keepApart(feeds: readonly Feed[]): string | null {
+  const named = (...parts: readonly Part[]) =>
+    feeds.filter((feed) => parts.includes(partOf(feed))).map(({ name }) => name);
+  const calcium = named("calcium", "calcium with sulfate or phosphate");
+  const others = named("sulfate or phosphate");
+  if (calcium.length === 0 || others.length === 0) return null;
+  return `Never mix ${sayList(calcium, "or")} with ${sayList(others, "or")} undiluted, and keep them in separate bottles as concentrates: calcium falls out with sulfate and phosphate.`;
 }

@@ -1,6 +1,5 @@
-/** What may fall out of a solution, most at risk first, and how to order or split the additions. */
+/** What may fall out of a solution, most at risk first. */
 
-import type { Amounts } from "./elements.ts";
 import { type SaturationIndices, type Solid, saturationIndices } from "./saturation.ts";
 import { type Elements, solutionAt } from "./solution.ts";
 import type { State } from "./speciation.ts";
@@ -61,37 +60,4 @@ export function riskText(elements: Elements, { pH = 6, tempC = 25 }): string {
 
 function upperFirst(text: string): string {
   return text.replace(/(^|\. )([a-z])/g, (_, before: string, letter: string) => before + letter.toUpperCase());
-}
-
-export interface NamedBringing {
-  readonly name: string;
-  /** mg/L each brings to the finished solution. */
-  readonly bringsMgL: Amounts;
-}
-
-/**
- * In which order to add feeds, and whether to keep some apart as concentrates: calcium away from sulfate and phosphate
- * (DPIRD Western Australia for concentrates; the order in a full tank is common practice, no source). Acid goes into
- * the water first, as it takes the alkalinity that would hold calcium. Feeds of trace elements alone come last.
- */
-export function mixingOrder(feeds: readonly NamedBringing[]): { steps: string[]; apart: string | null } {
-  const brings = (feed: NamedBringing, ...symbols: (keyof Amounts)[]) =>
-    symbols.some((symbol) => (feed.bringsMgL[symbol] ?? 0) > 1);
-  const calcium = feeds.filter((feed) => brings(feed, "Ca"));
-  const others = feeds.filter((feed) => !calcium.includes(feed));
-  const clash = others.filter((feed) => brings(feed, "S", "P"));
-  const macro = others.filter((feed) => brings(feed, "N", "P", "K", "Mg", "S"));
-  const traces = others.filter((feed) => !macro.includes(feed));
-  const names = (some: readonly NamedBringing[]) => some.map((feed) => feed.name).join(", ");
-  const steps = ["Fill in nearly all the water, then any acid, and stir."];
-  if (macro.length > 0) steps.push(`Dissolve ${names(macro)}, one after the other, stirring until it is clear.`);
-  if (calcium.length > 0)
-    steps.push(`Add ${names(calcium)}${macro.length > 0 ? " last of the main feeds, well diluted" : ""}.`);
-  if (traces.length > 0) steps.push(`Add ${names(traces)}.`);
-  steps.push("Fill up, stir, and measure EC and pH.");
-  const apart =
-    calcium.length > 0 && clash.length > 0
-      ? `Never mix ${names(calcium)} with ${names(clash)} undiluted, and keep them in separate bottles as concentrates: calcium falls out with sulfate and phosphate.`
-      : null;
-  return { steps, apart };
 }

@@ -38,7 +38,24 @@ export function settingRows(today: number): readonly SettingSpec[] {
       note: "500, 640 or 700 for a meter that shows ppm; blank for one that shows mS/cm.",
     },
     { setting: "Scale step g", value: 0.1, note: "The smallest step your scale shows, in g." },
+    { setting: "Scale most g", value: null, note: "The most your scale takes at once, in g." },
     { setting: "Syringe step mL", value: 0.1, note: "The smallest mark on your syringe, in mL." },
+    { setting: "Syringe most mL", value: null, note: "The most your syringe holds, in mL." },
+    {
+      setting: "Spoons",
+      value: null,
+      note: "Grams of a level spoon of each feed, weighed once: Epsom salt: 1.1 g, 4.9 g; Calcium nitrate: 1.3 g",
+    },
+    {
+      setting: "Spoonfuls at most",
+      value: 12,
+      note: "How many spoonfuls of one feed you are willing to count. Common practice, no source.",
+    },
+    {
+      setting: "Stock solutions",
+      value: null,
+      note: "Bottles that stand ready: Monopotassium phosphate: 5 g in 100 mL",
+    },
     { setting: "pH low", value: 5.5, note: "The lowest pH that is fine." },
     { setting: "pH high", value: 6.5, note: "The highest pH that is fine." },
     {
@@ -184,4 +201,11 @@ export function readMeterScale(text: string): number | null {
     "meter-scale",
     `Meter scale in Settings is “${text}”. Write 500, 640 or 700, or leave it blank for a meter that shows mS/cm.`,
   );
+}
+
+/** What a person typed as a setting: plain numbers go in as numbers, everything else as text, nothing as a blank. */
+export function settingCell(text: string): PlainCell {
+  const value = text.trim();
+  if (value === "") return null;
+  return /^\d+(\.\d+)?$/.test(value) ? Number(value) : value;
 }

@@ -2,11 +2,11 @@
 
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { ACID_CAUTION } from "../../src/core/acid-dose.ts";
+import { ACID_CAUTION, BASE_CAUTION } from "../../src/core/acid-dose.ts";
 import { splitIntoBottles } from "../../src/core/bottles.ts";
 import { type Feed, feedOf } from "../../src/core/feeds.ts";
 import { parseLabel } from "../../src/core/label.ts";
-import { mixingSteps, partOf } from "../../src/core/order.ts";
+import { keepApart, mixingSteps, partOf } from "../../src/core/order.ts";
 import { gramsPerMole, percentOf } from "./formula.ts";
 import { refusal } from "./refusal.ts";
 
@@ -37,7 +37,14 @@ describe("parts", () => {
 
 describe("steps", () => {
   const doses = [CALCIUM, EPSOM, SILICATE, POTASSIUM].map((one) => ({ feed: one, perBatch: 5 }));
-  const acid = { name: "phosphoric acid 10 %", amount: 12, unit: "mL" as const };
+  const acid = {
+    name: "phosphoric acid 10 %",
+    kind: "acid" as const,
+    amount: 12,
+    unit: "mL" as const,
+    first: "9.6 mL of phosphoric acid 10 %",
+    rest: "2.4 mL",
+  };
   const base = { litres: 10, doses, acid: null, alkalinityMgCaCO3L: 10 };
 
   it("water first, silicate before all, calcium last and apart, then fill up and read", () => {
@@ -64,6 +71,41 @@ describe("steps", () => {
       return steps.findIndex(({ kind }) => kind === "acid");
     };
     expect([at(200), at(null), at(10)]).toEqual([2, 2, 6]);
+  });
+
+  it("four fifths of the acid first, the rest where the pH is read", () => {
+    const steps = mixingSteps({ ...base, acid, alkalinityMgCaCO3L: 200 });
+    expect(steps[2]?.text).toBe(
+      "Stir in 9.6 mL of phosphoric acid 10 %, four fifths of the dose; the rest follows at the end, when the pH has been read.",
+    );
+    expect(steps[steps.length - 1]?.text).toContain("the rest of the acid, about 2.4 mL, bit by bit");
+  });
+
+  it("a base comes at the end, with its own caution, whatever the water", () => {
+    const potash = { ...acid, kind: "base" as const, name: "potassium hydroxide" };
+    const steps = mixingSteps({ ...base, acid: potash, alkalinityMgCaCO3L: 200 });
+    expect(steps.map(({ kind }) => kind).slice(-3)).toEqual(["fill", "acid", "measure"]);
+    expect(steps.find(({ kind }) => kind === "acid")?.caution).toBe(BASE_CAUTION);
+  });
+
+  it("a stock goes in by the millilitre, spoonfuls by the spoon, each in its feed's place", () => {
+    const some = [
+      { feed: PHOSPHATE, perBatch: 1.36, stockMl: 27.2 },
+      { feed: CALCIUM, perBatch: 6, how: "1 level spoon of 1.2 g and 1 level spoon of 4.8 g" },
+    ];
+    const steps = mixingSteps({ ...base, doses: some, syringeMostMl: 20 });
+    expect(steps[1]?.text).toBe("Stir in 27.2 mL of the stock of KH2PO4, in 2 goes.");
+    expect(steps[2]?.text).toBe(
+      "Dissolve 1 level spoon of 1.2 g and 1 level spoon of 4.8 g of Ca(NO3)2.4H2O (6 g) in a cup of water apart from the rest, then stir it in slowly.",
+    );
+  });
+
+  it("calcium is kept apart from sulfate and phosphate by name; without calcium there is nothing to keep apart", () => {
+    expect(keepApart([CALCIUM, POTASSIUM, EPSOM, PHOSPHATE])).toMatch(
+      /^Never mix Ca\(NO3\)2\.4H2O with MgSO4\.7H2O or KH2PO4 undiluted/,
+    );
+    expect(keepApart([EPSOM, PHOSPHATE])).toBeNull();
+    expect(keepApart([CALCIUM, POTASSIUM])).toBeNull();
   });
 
   it("a small scale is filled several times", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { mixingOrder, risks, riskText } from "../../src/core/precipitation.ts";
+import { risks, riskText } from "../../src/core/precipitation.ts";
 import { solveState } from "../../src/core/speciation.ts";
 import { problemOf, referenceRows } from "./reference-rows.ts";
 
@@ -32,19 +32,4 @@ test("PHREEQC's 92 rows: what it calls oversaturated is named, the most so first
     expect(found.map((risk) => risk.solid)).toEqual(expect.arrayContaining(over));
     for (let i = 1; i < found.length; i++) expect(found[i]?.index).toBeLessThanOrEqual(found[i - 1]?.index ?? 0);
   }
-});
-
-describe("order of the additions", () => {
-  const calcium = { name: "Calcium nitrate", bringsMgL: { N: 70, Ca: 100 } };
-  const sulfate = { name: "Magnesium sulfate", bringsMgL: { Mg: 24, S: 32 } };
-  const phosphate = { name: "Monopotassium phosphate", bringsMgL: { P: 31, K: 39 } };
-  const iron = { name: "Iron chelate", bringsMgL: { Fe: 1 } };
-  test("calcium last of the main feeds, traces after it, and never undiluted with sulfate or phosphate", () => {
-    const { steps, apart } = mixingOrder([calcium, iron, sulfate, phosphate]);
-    const at = (name: string) => steps.findIndex((step) => step.includes(name));
-    expect(at("Magnesium sulfate")).toBeLessThan(at("Calcium nitrate"));
-    expect(at("Calcium nitrate")).toBeLessThan(at("Iron chelate"));
-    expect(apart).toMatch(/Never mix Calcium nitrate with Magnesium sulfate, Monopotassium phosphate undiluted/);
-  });
-  test("without calcium nothing has to be kept apart", () => expect(mixingOrder([sulfate, iron]).apart).toBeNull());
 });

@@ -203,6 +203,18 @@ export const SAMPLES: { readonly [A in Ask]: readonly Sample<A>[] } = {
       },
     },
   ],
+  "save settings": [
+    {
+      what: "keeping one's tools",
+      request: {
+        ask: "save settings",
+        settings: [
+          { setting: "Scale step g", value: "0.1" },
+          { setting: "Spoons", value: "Calcium nitrate: 1.3 g" },
+        ],
+      },
+    },
+  ],
   "set name": [{ what: "giving one's name", request: { ask: "set name", who: "Cleo" } }],
   "look at tabs": [{ what: "looking at the tabs", request: { ask: "look at tabs" } }],
   "make boards": [{ what: "making the boards", request: { ask: "make boards" } }],

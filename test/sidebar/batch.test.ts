@@ -1,7 +1,7 @@
 /** What a batch works out to, against published solutions and units, and what keeps it from being logged. */
 
 import { describe, expect, test } from "vitest";
-import { perLitreOf, readChoices, unitsFor, work } from "../../sidebar/batch.ts";
+import { work } from "../../sidebar/batch.ts";
 import {
   type BatchDraft,
   chooseFeed,
@@ -11,6 +11,8 @@ import {
   readBatch,
   switchMode,
 } from "../../sidebar/batch-draft.ts";
+import { readChoices } from "../../sidebar/batch-shelf.ts";
+import { perLitreOf, unitsFor } from "../../sidebar/batch-typed.ts";
 import { sheet } from "./sheet.ts";
 
 const loaded = sheet();
@@ -95,7 +97,7 @@ describe("doses given", () => {
     expect(worked.reached?.N).toBeCloseTo(156.25, 2);
     expect(worked.reached?.P).toBeCloseTo(34.1, 2);
     expect(worked.reached?.K).toBeCloseTo(64.86, 2);
-    expect(worked.lines).toEqual([{ feed: "Liquid", perLitre: expect.closeTo(1000 / 768, 9), unit: "mL" }]);
+    expect(worked.lines).toMatchObject([{ feed: "Liquid", perLitre: expect.closeTo(1000 / 768, 9), unit: "mL" }]);
   });
 
   test("an ounce in a gallon of a liquid is measured out in mL", () => {

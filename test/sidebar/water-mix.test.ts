@@ -2,12 +2,13 @@
 
 import { describe, expect, test } from "vitest";
 import { type AcidDraft, acidStore } from "../../sidebar/acid-draft.ts";
-import { readChoices, work } from "../../sidebar/batch.ts";
+import { work } from "../../sidebar/batch.ts";
 import { batchChemistry, withAcid } from "../../sidebar/batch-chemistry.ts";
 import { type BatchDraft, freshBatch } from "../../sidebar/batch-draft.ts";
+import { readChoices } from "../../sidebar/batch-shelf.ts";
 import { mixAcid } from "../../sidebar/mix-acid.ts";
 import { ecBandWords } from "../../sidebar/mix-chemistry.tsx";
-import { mixChemistry, orderOf, risksNowAndLater } from "../../sidebar/mix-state.ts";
+import { mixChemistry, risksNowAndLater, stepsOf } from "../../sidebar/mix-state.ts";
 import { FIRST_SHARE, stateAfter } from "../../src/core/acid-dose.ts";
 import { conductivity } from "../../src/core/conductivity.ts";
 import { sheet } from "./sheet.ts";
@@ -50,18 +51,19 @@ describe("the EC", () => {
   });
 
   test("goes into the log with the batch, and the acid with what it adds", () => {
-    const salt = batchChemistry(mixed({ "Potassium chloride": "0.7455" }).worked, acid({}), loaded.waters);
+    const salt = batchChemistry(mixed({ "Potassium chloride": "0.7455" }).worked, acid({}), shelf);
     expect(Math.abs((salt.predictedEcMsCm ?? 0) / 1.412 - 1)).toBeLessThan(0.01);
     expect(salt).toMatchObject({ acid: "", adds: {} });
     const { worked } = mixed({ "Potassium nitrate": "0.1" }, "hard");
-    const soured = batchChemistry(worked, acid({ acid: "nitric acid", strength: "67" }), loaded.waters);
+    const soured = batchChemistry(worked, acid({ acid: "nitric acid", strength: "67" }), shelf);
     expect(soured.acid).toMatch(/^nitric acid 67 %: [\d.]+ mL, to pH 5.8$/i);
     // 2 meq/L of alkalinity, four fifths of it used up (common practice), one N a proton: 1.6 mmol/L of 14.007 mg.
     expect(soured.adds.N).toBeGreaterThan(0.75 * 2 * 14.007);
     expect(soured.adds.N).toBeLessThan(0.85 * 2 * 14.007);
     expect(withAcid({ N: 10, K: 5 }, soured.adds).N).toBe(10 + (soured.adds.N ?? 0));
     expect(
-      batchChemistry(mixed({ "Potassium nitrate": "0.5" }, "tap").worked, acid({}), []).predictedEcMsCm,
+      batchChemistry(mixed({ "Potassium nitrate": "0.5" }, "tap").worked, acid({}), { ...shelf, waterRows: [] })
+        .predictedEcMsCm,
     ).toBeNull();
   });
 
@@ -178,9 +180,10 @@ describe("what may fall out", () => {
   });
 
   test("is kept apart: calcium last, and never with sulfate or phosphate undiluted", () => {
-    const { steps, apart } = orderOf(worked);
-    expect(steps.findIndex((step) => step.includes("Calcium nitrate"))).toBe(2);
-    expect(apart).toContain("Never mix Calcium nitrate tetrahydrate with");
+    const order = stepsOf(worked, { acid: null, ...shelf });
+    const fed = order?.steps.filter(({ kind }) => kind === "feed").map(({ what }) => what) ?? [];
+    expect(fed[fed.length - 1]).toBe("Calcium nitrate tetrahydrate");
+    expect(order?.apart).toContain("Never mix Calcium nitrate tetrahydrate with");
   });
 });
 

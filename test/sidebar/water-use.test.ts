@@ -144,10 +144,10 @@ describe.each(["light", "dark"] as const)("in %s", (scheme) => {
     await fits(opened);
     await page.getByLabel("Strength, % w/w").fill("75");
     await page.getByText("for 10 L of phosphoric acid 75 %, to pH 5.8.").waitFor();
-    await page.getByText("to the water and stir well. Once the feeds are in, measure the pH.").waitFor();
+    await page.getByText("four fifths of the dose; the rest follows at the end").waitFor();
     await page.getByLabel("pH after the first part").fill("6,4");
     await page.getByText("From the pH you measured:").waitFor();
-    await page.getByRole("heading", { name: "In this order" }).waitFor();
+    await page.getByRole("heading", { name: "Steps" }).waitFor();
     for (const more of await page.locator("summary").all()) await more.click();
     await fits(opened);
     await opened.close();

@@ -1,0 +1,72 @@
+/** Acids and bases in amounts that can be measured, by sums by hand and over many doses. */
+
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { measurableAsIs, thinAcid, thinMl, thinSteps, toStep } from "../../src/core/acid-measure.ts";
+
+const ACID = {
+  name: "phosphoric acid 85 %",
+  kind: "acid",
+  hot: false,
+  unit: "mL",
+  scaleStepG: 0.1,
+  syringeStepMl: 0.1,
+} as const;
+
+describe("a dose of 0.0381 mL", () => {
+  const task = { ...ACID, perBatch: 0.0381 };
+
+  it("cannot be measured with a syringe in steps of 0.1 mL, and 1.5 mL can", () => {
+    expect(measurableAsIs(task)).toBe(false);
+    expect(measurableAsIs({ ...task, perBatch: 1.5 })).toBe(true);
+  });
+
+  it("by hand: 1 mL thinned to 100 mL makes it 3.81 mL, 3.8 on the syringe", () => {
+    const thin = thinAcid(task);
+    expect(thin).toEqual({ solute: 1, unit: "mL", bottleMl: 100 });
+    if (thin !== null) expect(thinMl(0.0381, thin, 0.1)).toBe(3.8);
+  });
+
+  it("is thinned by letting the acid into the water, never the other way about", () => {
+    const steps = thinSteps(ACID, { solute: 1, unit: "mL", bottleMl: 100 }).join(" ");
+    expect(steps).toContain("acid into water, never water into acid");
+    expect(steps.indexOf("Pour 80 mL")).toBeLessThan(steps.indexOf("Let 1 mL"));
+    expect(steps).toContain("Goggles and gloves on");
+    expect(thinSteps({ ...ACID, hot: true }, { solute: 1, unit: "mL", bottleMl: 100 }).join(" ")).toContain(
+      "It gets hot",
+    );
+  });
+});
+
+it("a solid is weighed in at least ten steps and dissolved: 0.3 g of citric acid, 1 g in 100 mL, 30 mL", () => {
+  const thin = thinAcid({ ...ACID, name: "citric acid", unit: "g", perBatch: 0.3 });
+  expect(thin).toEqual({ solute: 1, unit: "g", bottleMl: 100 });
+  if (thin !== null) expect(thinMl(0.3, thin, 0.1)).toBe(30);
+});
+
+it("to a step, without binary tails", () =>
+  expect([toStep(1.48, 0.1), toStep(0.3, 0.1), toStep(7, 0.5)]).toEqual([1.5, 0.3, 7]));
+
+it("whatever the dose, the bottle is at most a tenth acid (sulfuric a twentieth), and the dose is whole steps within 5 %", () => {
+  const cases = fc.record({
+    perBatch: fc.integer({ min: 1, max: 20_000 }).map((n) => n / 10_000),
+    syringeStepMl: fc.constantFrom(0.01, 0.1, 0.2, 0.5, 1),
+    hot: fc.boolean(),
+  });
+  let thinned = 0;
+  fc.assert(
+    fc.property(cases, ({ perBatch, syringeStepMl, hot }) => {
+      const task = { ...ACID, perBatch, syringeStepMl, hot };
+      const thin = thinAcid(task);
+      if (thin === null) return;
+      thinned += 1;
+      expect(thin.solute / thin.bottleMl).toBeLessThanOrEqual(hot ? 0.05 : 0.1);
+      expect(thin.solute / syringeStepMl).toBeGreaterThanOrEqual(10 - 1e-9);
+      const doseMl = thinMl(perBatch, thin, syringeStepMl);
+      expect(doseMl).toBeLessThanOrEqual(60 + syringeStepMl);
+      expect(Math.abs((doseMl * thin.solute) / thin.bottleMl / perBatch - 1)).toBeLessThanOrEqual(0.05 + 1e-9);
+    }),
+    { numRuns: 500 },
+  );
+  expect(thinned).toBeGreaterThan(200);
+});
