@@ -4,12 +4,14 @@ import type { JSX } from "preact";
 import type { Loaded, Records } from "../src/app/contract.ts";
 import { nameKey } from "../src/core/cell.ts";
 import { Button } from "./button.tsx";
+import { HistoryPart } from "./history-part.tsx";
 import type { MetersDesk } from "./meters-desk.ts";
 import { type StandardRow, sayReading, standardRows, tryState } from "./meters-log.ts";
 import { StandardForm } from "./meters-standard.tsx";
 import type { Panel } from "./panel-state.ts";
 import { Send } from "./send.tsx";
 import { showDay } from "./show.ts";
+import { TestingPart } from "./testing-line.tsx";
 import { useStore } from "./use-store.ts";
 import { WithRecords } from "./with-records.tsx";
 
@@ -78,6 +80,8 @@ function MetersBody(props: { readonly panel: Panel; readonly loaded: Loaded; rea
   const { rows, problems } = standardRows(records.meterLog);
   return (
     <>
+      <h3>When to test the pH</h3>
+      <TestingPart loaded={loaded} records={records} />
       <h3>In the standard</h3>
       <OneMeter kind="EC" rows={rows} loaded={loaded} />
       <OneMeter kind="pH" rows={rows} loaded={loaded} />
@@ -89,6 +93,8 @@ function MetersBody(props: { readonly panel: Panel; readonly loaded: Loaded; rea
       <h3>Log a reading in a standard</h3>
       <StandardForm panel={panel} loaded={loaded} />
       <TakeBack desk={panel.meters} rows={rows} who={loaded.who} />
+      <h3>EC and pH over time</h3>
+      <HistoryPart loaded={loaded} records={records} />
     </>
   );
 }

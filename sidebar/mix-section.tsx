@@ -15,6 +15,7 @@ import { MixTools } from "./mix-tools.tsx";
 import type { Panel } from "./panel-state.ts";
 import { ReadingsCard } from "./readings-card.tsx";
 import { Send } from "./send.tsx";
+import { TestingLine } from "./testing-line.tsx";
 import { useStore } from "./use-store.ts";
 import { WhoCard } from "./who.tsx";
 
@@ -102,6 +103,7 @@ export function MixSection(props: { readonly panel: Panel; readonly loaded: Load
           Start another batch
         </Button>
       )}
+      {draft.logged && <TestingLine panel={panel} loaded={loaded} batchId={draft.id} />}
       <ReadingsCard panel={panel} loaded={loaded} />
     </>
   );

@@ -9,8 +9,8 @@ import { useStore } from "./use-store.ts";
 
 export function WithRecords(props: {
   readonly panel: Panel;
-  readonly children: (records: Records) => JSX.Element;
-}): JSX.Element {
+  readonly children: (records: Records) => JSX.Element | null;
+}): JSX.Element | null {
   const { records, recordsLoading } = props.panel;
   const read = useStore(records);
   const now = useStore(recordsLoading.now);

@@ -1,7 +1,7 @@
 /** Calibration of a meter: how its readings in a standard drift, and when to calibrate again. */
 
 import { BadInput } from "./errors.ts";
-import { sayGiven, sayNumber } from "./saying.ts";
+import { sayGiven } from "./saying.ts";
 import { median } from "./spread.ts";
 
 /** One line of the calibration log. */
@@ -78,7 +78,8 @@ function stretches(log: readonly StandardReading[], kind: MeterKind): Point[][] 
 }
 
 function say(error: number, kind: MeterKind): string {
-  return kind === "EC" ? `${sayNumber(Math.abs(error) * 100)} %` : `${sayNumber(Math.abs(error))} pH`;
+  // As finely as a meter for the home shows it.
+  return kind === "EC" ? `${Number((Math.abs(error) * 100).toFixed(1))} %` : `${Number(Math.abs(error).toFixed(2))} pH`;
 }
 
 /**
