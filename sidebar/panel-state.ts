@@ -6,6 +6,7 @@ import { type BatchDesk, createBatchDesk } from "./batch-desk.ts";
 import { createBoardsSender } from "./boards-card.tsx";
 import { type CareDesk, createCareDesk } from "./care-desk.ts";
 import { keptStore } from "./drafts.ts";
+import { createFeedDesk, type FeedDesk } from "./feed-desk.ts";
 import { createMetersDesk, type MetersDesk } from "./meters-desk.ts";
 import { createReadingsDesk, type ReadingsDesk } from "./readings-desk.ts";
 import { createSender, type Sender } from "./sending.ts";
@@ -34,6 +35,7 @@ export interface Panel {
   readonly care: CareDesk;
   readonly meters: MetersDesk;
   readonly water: WaterDesk;
+  readonly feed: FeedDesk;
   readonly boards: Sender;
   readonly setup: SetupDesk;
 }
@@ -85,5 +87,6 @@ export function createPanel(world: PanelWorld): Panel {
     care: createCareDesk(world, links),
     meters: createMetersDesk(world, { ...links, records }),
     water: createWaterDesk(world, links),
+    feed: createFeedDesk(world, links),
   };
 }

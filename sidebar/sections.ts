@@ -3,6 +3,7 @@
 import type { ComponentType } from "preact";
 import type { Loaded } from "../src/app/contract.ts";
 import { CareSection } from "./care-section.tsx";
+import { FeedSection } from "./feed-section.tsx";
 import { MetersSection } from "./meters-section.tsx";
 import { MixSection } from "./mix-section.tsx";
 import type { Panel } from "./panel-state.ts";
@@ -20,6 +21,7 @@ export interface Section {
 export const SECTIONS: readonly [Section, ...Section[]] = [
   { key: "mix", title: "Mix a batch", Body: MixSection },
   { key: "water", title: "Know a water", Body: WaterSection },
+  { key: "feed", title: "Know a feed", Body: FeedSection },
   { key: "care", title: "Log care", Body: CareSection },
   { key: "meters", title: "Meters", Body: MetersSection },
   { key: "sheet", title: "Sheet", Body: SheetSection },

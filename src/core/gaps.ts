@@ -54,6 +54,21 @@ const SHORT_BY = 0.1;
 /** A filler takes away at least half of what is missing. */
 const FILLS_SHARE = 0.5;
 const MOST_FILLERS = 3;
+/**
+ * mg/L above which nothing is offered that brings it unasked: zinc sulfate would fill a lack of sulfur, and poison the
+ * plant. Cl and Na: where FAO 29 (table 1) begins to restrict, 4 and 3 meq/L. Trace elements: about the strongest
+ * recipes in use, common practice, no source.
+ */
+const MOST_UNASKED: Amounts = { Cl: 142, Na: 69, Fe: 6, Mn: 2, Zn: 0.5, B: 1, Cu: 0.3, Mo: 0.2 };
+
+/** True when a mix holds too much of what nobody asked for, and more of it than before the filler. */
+function upsets(reached: Amounts, before: Amounts, wanted: Amounts): boolean {
+  return (Object.keys(MOST_UNASKED) as ElementSymbol[]).some((symbol) => {
+    const most = Math.max(MOST_UNASKED[symbol] as number, 1.5 * (wanted[symbol] ?? 0));
+    const now = reached[symbol] ?? 0;
+    return now > most && now > (before[symbol] ?? 0);
+  });
+}
 
 /** A pure salt as a feed of its own name. */
 export function saltFeed(salt: Salt): Feed {
@@ -78,6 +93,11 @@ export function slowNitrogen(feed: Feed): string | null {
   if (urea > 0) {
     return `${sayNumber(urea * 100)} % of the nitrogen in ${feed.name} is urea: it counts as nitrogen, but in water culture it feeds slowly and unevenly.`;
   }
+  const { other } = feed.label.nitrogen;
+  const slowShare = (other ?? 0) / (feed.label.percent.N ?? 1);
+  if (slowShare > 0.05) {
+    return `${sayNumber(slowShare * 100)} % of the nitrogen in ${feed.name} is of another form, organic or slow to dissolve: it counts as nitrogen, but in water culture it feeds slowly and unevenly.`;
+  }
   if (unstated > 0.5) {
     return `The label of ${feed.name} does not say which form its nitrogen has. If it is urea, it feeds slowly in water culture.`;
   }
@@ -100,6 +120,7 @@ function fillersFor(task: GapTask, symbol: ElementSymbol, before: Solved): Fille
     const reached = solved.reached[symbol] ?? 0;
     const [, dose] = solved.doses;
     if (dose === undefined || !(dose.perLitre > 0) || goal - reached > (1 - FILLS_SHARE) * missing) continue;
+    if (upsets(solved.reached, before.reached, wanted)) continue;
     const { perLitre, unit } = dose;
     fillers.push({ name: one.name, onShelf, perLitre, unit, reached, misfit: solved.misfit });
   }

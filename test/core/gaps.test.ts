@@ -49,6 +49,21 @@ describe("gaps", () => {
   });
 });
 
+it("nothing is offered that brings a poison unasked: no trace salt for sulfur, no chloride for much calcium", () => {
+  const wanted = { N: 100, P: 20, K: 100, S: 32, Ca: 100 };
+  const { gaps } = findGaps({
+    feed: feed("Base", "NO3-N 10 N 10 P 2 K 10 elemental"),
+    wanted,
+    water: {},
+    shelf: [feed("Zinc pack", "Zn 36 S 18")],
+  });
+  const names = (symbol: string) => gaps.find((gap) => gap.symbol === symbol)?.fillers.map(({ name }) => name) ?? [];
+  expect(names("S").length).toBeGreaterThan(0);
+  expect(names("S").join(" ")).not.toMatch(/zinc|manganese|copper|iron/i);
+  // 100 mg/L of calcium from its chloride bring 177 mg/L of Cl, above the 142 of FAO 29.
+  expect(names("Ca").join(" ")).not.toMatch(/chloride/);
+});
+
 describe("urea", () => {
   it("is counted as nitrogen and named as slow", () => {
     expect(slowNitrogen(feed("A", "N 20 NO3-N 5 Urea-N 15"))).toBe(
@@ -57,5 +72,6 @@ describe("urea", () => {
     expect(slowNitrogen(feed("A", "46-0-0"))).toContain("100 % of the nitrogen in A is urea");
     expect(slowNitrogen(feed("A", "N 20 NO3-N 20"))).toBeNull();
     expect(slowNitrogen(feed("A", "10-5-5"))).toContain("does not say which form");
+    expect(slowNitrogen(feed("A", "N 10 NO3-N 4 Other-N 6"))).toMatch(/^60 % of the nitrogen in A is of another form/);
   });
 });

@@ -108,6 +108,24 @@ const STATES: readonly [string, Step][] = [
     },
   ],
   [
+    "Know a feed, asked and corrected",
+    async (page) => {
+      await page.getByRole("button", { name: "Know a feed" }).click();
+      await page.getByLabel("Printed analysis").fill(`N 9 %\n${LONG}\nPhosphorus 5 %\nShake well\nUrea nitrogen 9 %`);
+      await page.getByRole("button", { name: "Leave out the 2 lines" }).click();
+      await page.getByText("Left out by you").click();
+      await page.getByRole("button", { name: "Correct line 1" }).click();
+      await page.getByRole("radio", { name: "the oxide P2O5" }).check();
+      await page.getByLabel("It is").selectOption("liquid");
+      await page.getByLabel("Its percents count by").selectOption("w/w");
+      await page.getByLabel("Made of").selectOption("mineral");
+      await page.getByLabel("Target", { exact: true }).selectOption({ index: 1 });
+      await page.getByText("Alone it comes closest").waitFor();
+      await page.getByRole("button", { name: "Save this feed" }).click();
+      await page.getByText("Type a name for this feed.").waitFor();
+    },
+  ],
+  [
     "Log care, failed",
     async (page) => {
       await page.getByRole("button", { name: "Log care" }).click();
