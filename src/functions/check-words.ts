@@ -43,6 +43,6 @@ export const CHECK_WORDS: WordsOf<typeof CHECK_RECORDS> = {
       },
     ],
     sources: [CHART, TOLERANCE, RANGE],
-    seeAlso: ["METER_AT25", "ROOT_BOARD"],
+    seeAlso: ["METER_AT25", "TRIAL_P"],
   },
 };

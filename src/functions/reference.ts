@@ -8,6 +8,7 @@ import { METER_WORDS } from "./meter-words.ts";
 import { POT_WORDS } from "./pot-words.ts";
 import { REGISTRY } from "./registry.ts";
 import { ROOT_WORDS } from "./root-words.ts";
+import { TRIAL_WORDS } from "./trial-words.ts";
 import { WATER_CHEMISTRY_WORDS } from "./water-chemistry-words.ts";
 import { WATER_WORDS } from "./water-words.ts";
 import type { FunctionReference, FunctionWords } from "./words.ts";
@@ -22,6 +23,7 @@ const WORDS: Readonly<Record<string, FunctionWords>> = {
   ...ROOT_WORDS,
   ...POT_WORDS,
   ...CHECK_WORDS,
+  ...TRIAL_WORDS,
 };
 
 function said<Said>(found: Said | undefined, of: string): Said {

@@ -8,6 +8,7 @@ import { METER_RECORDS } from "./meter.ts";
 import { POT_RECORDS } from "./pot.ts";
 import type { FunctionRecord } from "./record.ts";
 import { ROOT_RECORDS } from "./root.ts";
+import { TRIAL_RECORDS } from "./trial.ts";
 import { WATER_RECORDS } from "./water.ts";
 import { WATER_CHEMISTRY_RECORDS } from "./water-chemistry.ts";
 
@@ -21,4 +22,5 @@ export const REGISTRY: readonly FunctionRecord[] = [
   ...ROOT_RECORDS,
   ...POT_RECORDS,
   ...CHECK_RECORDS,
+  ...TRIAL_RECORDS,
 ];

@@ -31,6 +31,7 @@ const FIXED = [
   "POT_SALT(fill, topup, used, volume)",
   "POT_DUE(plants, log, asOf, [events], [rules], [claims])",
   "CHECK_EVERY(readings, [low], [high])",
+  "TRIAL_P(a, b)",
 ];
 
 it("has exactly the functions and arguments that were promised, in this order", () => {
