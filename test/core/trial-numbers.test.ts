@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 import { differenceInterval } from "../../src/core/difference-interval.ts";
-import { type Block, pairBlocks } from "../../src/core/permutation.ts";
+import { pairBlocks } from "../../src/core/permutation.ts";
 import { randomOf } from "../../src/core/random.ts";
 import { plantsNeeded, powerOf } from "../../src/core/trial-power.ts";
 import { readReference } from "./reference.ts";
