@@ -7,6 +7,7 @@ import { sayStandard } from "./meters-log.ts";
 import type { RecordsStore } from "./panel-state.ts";
 import { clearWhenEdited, createSender, FOUND_OTHERWISE, type Sender } from "./sending.ts";
 import type { Store } from "./store.ts";
+import { createTakingBack } from "./taking-back.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
 
 export interface MetersDesk {
@@ -57,28 +58,12 @@ export function createMetersDesk(world: PanelWorld, links: DeskLinks & { readonl
   });
   clearWhenEdited(draft, sender);
 
-  let taking = { id: "", takes: "" };
-  const takeBack = createSender<"take back">(world.ask, world.after, {
-    make: () => {
-      const who = links.who();
-      if (who === "") return "Type your name first: a row can only be taken back by who logged it.";
-      return { ask: "take back", who, log: "Meter log", ...taking };
-    },
-    settle: (_, { takes }) => {
+  const takeBack = createTakingBack(world, links, {
+    log: "Meter log",
+    gone: (id) =>
       records.change((now) =>
-        now === null ? null : { ...now, meterLog: now.meterLog.filter(({ fields }) => fields.Id !== takes) },
-      );
-      return { sentence: "Taken back. The row stays in the Meter log and no longer counts." };
-    },
+        now === null ? null : { ...now, meterLog: now.meterLog.filter(({ fields }) => fields.Id !== id) },
+      ),
   });
-  return {
-    draft,
-    sender,
-    takeBack,
-    takeBackRow: (takes) => {
-      // The same row again is the same press: its id stays.
-      if (taking.takes !== takes) taking = { id: world.newId(), takes };
-      takeBack.press();
-    },
-  };
+  return { draft, sender, takeBack: takeBack.sender, takeBackRow: takeBack.row };
 }

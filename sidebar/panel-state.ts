@@ -11,6 +11,7 @@ import { createMetersDesk, type MetersDesk } from "./meters-desk.ts";
 import { createReadingsDesk, type ReadingsDesk } from "./readings-desk.ts";
 import { createSender, type Sender } from "./sending.ts";
 import { createSetupDesk, type SetupDesk } from "./setup-desk.ts";
+import { createStockDesk, type StockDesk } from "./stock-desk.ts";
 import { createStore, type Store } from "./store.ts";
 import { createToolsDesk, type ToolsDesk } from "./tools-desk.ts";
 import { createWaterDesk, type WaterDesk } from "./water-desk.ts";
@@ -36,6 +37,7 @@ export interface Panel {
   readonly meters: MetersDesk;
   readonly water: WaterDesk;
   readonly feed: FeedDesk;
+  readonly stock: StockDesk;
   readonly boards: Sender;
   readonly setup: SetupDesk;
 }
@@ -88,5 +90,6 @@ export function createPanel(world: PanelWorld): Panel {
     meters: createMetersDesk(world, { ...links, records }),
     water: createWaterDesk(world, links),
     feed: createFeedDesk(world, links),
+    stock: createStockDesk(world, { ...links, records }),
   };
 }

@@ -9,6 +9,7 @@ import { MixSection } from "./mix-section.tsx";
 import type { Panel } from "./panel-state.ts";
 import { SetupSection } from "./setup-section.tsx";
 import { SheetSection } from "./sheet-section.tsx";
+import { StockSection } from "./stock-section.tsx";
 import { WaterSection } from "./water-section.tsx";
 
 export interface Section {
@@ -22,6 +23,7 @@ export const SECTIONS: readonly [Section, ...Section[]] = [
   { key: "mix", title: "Mix a batch", Body: MixSection },
   { key: "water", title: "Know a water", Body: WaterSection },
   { key: "feed", title: "Know a feed", Body: FeedSection },
+  { key: "stock", title: "Keep stock", Body: StockSection },
   { key: "care", title: "Log care", Body: CareSection },
   { key: "meters", title: "Meters", Body: MetersSection },
   { key: "sheet", title: "Sheet", Body: SheetSection },

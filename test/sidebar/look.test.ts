@@ -65,9 +65,22 @@ const HARD_FORMULAS: readonly FunctionHelp[] = [
 
 const TABS = { tabs: [{ tab: "My plants", headings: ["Name", "Room", LONG], rows: 31 }] };
 
+const RECORDS = {
+  purchases: [
+    { row: 2, fields: { Id: "purchase-1", Feed: "Potassium nitrate", Amount: 1, Unit: "kg", Lot: "L-1", Who: "Ama" } },
+    { row: 3, fields: { Id: "purchase-2", Feed: LONG, Amount: 5, Unit: "mL", Lot: LONG, Who: "Ama" } },
+    { row: 4, fields: { Feed: "Complete liquid 4-2-6", Amount: LONG, Unit: "mL" } },
+  ],
+  meterLog: [],
+  claims: [],
+  trials: [],
+  problems: [],
+};
+
 function behave(loaded: ReturnType<typeof sheet>): (request: Request) => Behaviour {
   return (request) => {
     if (request.ask === "load") return { answer: { ok: true, reply: loaded } };
+    if (request.ask === "records") return { answer: { ok: true, reply: RECORDS } };
     if (request.ask === "look at tabs") return { answer: { ok: true, reply: TABS } };
     if (request.ask === "log batch") {
       return { answer: { ok: true, reply: { written: 0, already: 1, differing: ["It differs in Litres."] } } };
@@ -123,6 +136,23 @@ const STATES: readonly [string, Step][] = [
       await page.getByText("Alone it comes closest").waitFor();
       await page.getByRole("button", { name: "Save this feed" }).click();
       await page.getByText("Type a name for this feed.").waitFor();
+    },
+  ],
+  [
+    "Keep stock, some of it short",
+    async (page) => {
+      await page.getByRole("button", { name: "Keep stock" }).click();
+      await page.getByText("Lot L-1").waitFor();
+      await page.getByText("Without a purchase on record").click();
+      await page.getByLabel("Feed", { exact: true }).selectOption({ index: 1 });
+      await page.getByLabel("Amount").fill("a bag");
+      const name = page.getByRole("main").getByLabel("Your name");
+      if ((await name.count()) > 0) await name.fill("Ama");
+      await page.getByRole("button", { name: "Log this purchase" }).click();
+      await page
+        .getByText(/The amount is "a bag"/)
+        .first()
+        .waitFor();
     },
   ],
   [
