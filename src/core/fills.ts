@@ -32,11 +32,16 @@ interface Pour {
   readonly who: string;
 }
 
+/** A row that fills a reservoir. */
+interface Filling extends Pour {
+  readonly day: number;
+  readonly kind: FillKind;
+}
+
+/** The fillings of one plant in the order of the log. */
 interface Gathering {
-  readonly pours: Pour[];
-  flushed: boolean;
-  changed: boolean;
-  disturbed: boolean;
+  readonly fillings: Filling[];
+  sorted: boolean;
 }
 
 /** Two members read the same pour off a jug a little differently. Common practice, no source. */
@@ -86,13 +91,31 @@ function pouredMl(pours: readonly Pour[]): number | null {
   return open ? null : kept.reduce((sum, pour) => sum + pour.amountMl, 0);
 }
 
-function gather(byDay: Map<number, Gathering>, day: number): Gathering {
-  let found = byDay.get(day);
-  if (found === undefined) {
-    found = { pours: [], flushed: false, changed: false, disturbed: false };
-    byDay.set(day, found);
+function fillDay(day: number, rows: readonly Filling[]): FillDay {
+  const has = (kind: FillKind) => rows.some((row) => row.kind === kind);
+  const pours = rows.filter(({ kind }) => kind === "top up");
+  const topUpMl = pours.length === 0 ? null : pours.length === 1 ? (pours[0] as Pour).amountMl : pouredMl(pours);
+  return {
+    day,
+    toppedUp: pours.length > 0,
+    topUpMl,
+    flushed: has("flush"),
+    changed: has("change"),
+    disturbed: has("disturbance"),
+  };
+}
+
+function fillDays({ fillings, sorted }: Gathering): FillDay[] {
+  if (!sorted) fillings.sort((a, b) => a.day - b.day);
+  const days: FillDay[] = [];
+  for (let from = 0; from < fillings.length; ) {
+    const { day } = fillings[from] as Filling;
+    let to = from + 1;
+    while (to < fillings.length && (fillings[to] as Filling).day === day) to += 1;
+    days.push(fillDay(day, fillings.slice(from, to)));
+    from = to;
   }
-  return found;
+  return days;
 }
 
 /**
@@ -101,8 +124,8 @@ function gather(byDay: Map<number, Gathering>, day: number): Gathering {
  */
 export function indexFills(rows: Iterable<CareRow>, rule: EventRule): ReadonlyMap<string, readonly FillDay[]> {
   const kinds = new Map<string, FillKind | null>();
-  const bySpelling = new Map<string, Map<number, Gathering>>();
-  const byKey = new Map<string, Map<number, Gathering>>();
+  const bySpelling = new Map<string, Gathering>();
+  const byKey = new Map<string, Gathering>();
   for (const { day, plant, event, amountMl, who } of rows) {
     let kind = kinds.get(event);
     if (kind === undefined) {
@@ -110,34 +133,20 @@ export function indexFills(rows: Iterable<CareRow>, rule: EventRule): ReadonlyMa
       kinds.set(event, kind);
     }
     if (kind === null || !Number.isSafeInteger(day) || (kind === "top up" && amountMl === 0)) continue;
-    let byDay = bySpelling.get(plant);
-    if (byDay === undefined) {
+    let that = bySpelling.get(plant);
+    if (that === undefined) {
       const key = nameKey(plant);
       if (key === "") continue;
-      byDay = byKey.get(key) ?? new Map<number, Gathering>();
-      byKey.set(key, byDay);
-      bySpelling.set(plant, byDay);
+      that = byKey.get(key) ?? { fillings: [], sorted: true };
+      byKey.set(key, that);
+      bySpelling.set(plant, that);
     }
-    const that = gather(byDay, day);
-    if (kind === "top up") that.pours.push({ amountMl, who });
-    else if (kind === "flush") that.flushed = true;
-    else if (kind === "change") that.changed = true;
-    else that.disturbed = true;
+    const { fillings } = that;
+    const last = fillings[fillings.length - 1];
+    if (last !== undefined && last.day > day) that.sorted = false;
+    fillings.push({ day, kind, amountMl, who });
   }
   const fills = new Map<string, readonly FillDay[]>();
-  for (const [key, byDay] of byKey) {
-    const days = [...byDay].sort(([a], [b]) => a - b);
-    fills.set(
-      key,
-      days.map(([day, { pours, flushed, changed, disturbed }]) => ({
-        day,
-        toppedUp: pours.length > 0,
-        topUpMl: pours.length === 0 ? null : pours.length === 1 ? (pours[0] as Pour).amountMl : pouredMl(pours),
-        flushed,
-        changed,
-        disturbed,
-      })),
-    );
-  }
+  for (const [key, that] of byKey) fills.set(key, fillDays(that));
   return fills;
 }

@@ -68,6 +68,19 @@ function restTime(plantCount: number, rowCount: number): { ms: number; answers: 
   return { ms: time(rowCount > 20_000 ? 9 : 21, () => rest(keys, log, asOf)), answers: answers.map((row) => row[0]) };
 }
 
+/** Drinking and all that is due, over a whole log. */
+function potTime(name: string, plantCount: number, rowCount: number): number {
+  const { plants, rows } = madeLog(plantCount, rowCount);
+  const log = [
+    ["Date", "Plant", "Event", "Amount mL", "Who"],
+    ...rows.map(({ day, plant, event }, at) => [dateInRealm(day * DAY_MS), plant, event, 20 + (at % 90), "Ines"]),
+  ];
+  const keys = plants.map((plant) => [plant]);
+  const asOf = dateInRealm(AS_OF * DAY_MS);
+  const formula = shipped(name);
+  return time(7, () => formula(keys, log, asOf));
+}
+
 function nativeTime(plantCount: number, rowCount: number): { ms: number; answers: unknown[] } {
   mkdirSync(".cache/bench", { recursive: true });
   buildSync({
@@ -151,6 +164,9 @@ const rest = [
 });
 const growth = (rest[3] as { ms: number }).ms / (rest[2] as { ms: number }).ms;
 row("growth of ROOT_REST from 10,000 to 100,000 rows (linear is 10)", growth, "times", { atMost: 13 });
+
+row("POT_USE, 2000 plants × 100000 log rows", potTime("POT_USE", 2_000, 100_000), "ms", { atMost: 400 });
+row("POT_DUE, 2000 plants × 100000 log rows", potTime("POT_DUE", 2_000, 100_000), "ms", { atMost: 1_000 });
 
 const ours = rest[2] as { ms: number; answers: unknown[] };
 const native = nativeTime(2_000, 10_000);
