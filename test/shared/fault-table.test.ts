@@ -8,7 +8,7 @@ import type { MemoryGrid } from "../../sample-sheet/workbench/standin/memory.ts"
 import { HANDLERS } from "../../src/app/handlers.ts";
 import { copyGrid, differing, stateOf } from "./copy.ts";
 import { FAULTS, type Fault, type Trial, trialOver, WHOLE_FAULTS, type WholeFault } from "./faults.ts";
-import { LAYOUTS } from "./layouts.ts";
+import { LAYOUTS, type Layout } from "./layouts.ts";
 import { ALL_SAMPLES, type AnySample, READS, SAMPLES } from "./samples.ts";
 
 test("every request that the panel may make has a sample", () => {
@@ -41,7 +41,11 @@ async function cleanRun(layout: MemoryGrid, sample: AnySample): Promise<Case & {
   trial.arm(null);
   const answer = await trial.ask(sample.request);
   expect(answer, sample.what).toEqual({ ok: true, sentence: "" });
-  return { layout, sample, before, after: stateWithName(trial), calls: trial.reached() };
+  const after = stateWithName(trial);
+  const calls = trial.reached();
+  expect(await trial.ask(sample.request), `${sample.what} again`).toEqual({ ok: true, sentence: "" });
+  expect(differing(after, stateWithName(trial)), `${sample.what} again`).toEqual([]);
+  return { layout, sample, before, after, calls };
 }
 
 /** What is wrong with one case; nothing when all is as it should be. */
@@ -65,13 +69,11 @@ async function violations(clean: Case, fault: Fault | WholeFault, at: number): P
     if (!reads && none === maybe) wrong.push(`does not say whether it was written: ${answer.sentence}`);
     if (none && changed.length > 0) wrong.push(`said nothing was written, and changed: ${changed.join("; ")}`);
   }
-  for (const time of ["first", "second"]) {
-    trial.arm(null);
-    const again = await trial.ask(sample.request);
-    if (!again.ok) wrong.push(`the ${time} retry failed: ${again.sentence}`);
-    const left = differing(stateWithName(trial), after);
-    if (left.length > 0) wrong.push(`after the ${time} retry not as it should be: ${left.join("; ")}`);
-  }
+  trial.arm(null);
+  const again = await trial.ask(sample.request);
+  if (!again.ok) wrong.push(`the retry failed: ${again.sentence}`);
+  const left = differing(stateWithName(trial), after);
+  if (left.length > 0) wrong.push(`after the retry not as it should be: ${left.join("; ")}`);
   return wrong;
 }
 
@@ -80,10 +82,11 @@ const counts: Record<string, number> = {};
 test.each(Object.keys(LAYOUTS))(
   "no fault loses, doubles or misplaces anything in a workbook %s",
   async (name) => {
-    const layout = (LAYOUTS[name] as () => MemoryGrid)();
+    const { make, matters } = LAYOUTS[name] as Layout;
+    const layout = make();
     const found: string[] = [];
     let count = 0;
-    for (const sample of ALL_SAMPLES) {
+    for (const sample of ALL_SAMPLES.filter(({ request }) => matters?.includes(request.ask) ?? true)) {
       const clean = await cleanRun(layout, sample);
       const cases: [Fault | WholeFault, number][] = WHOLE_FAULTS.map((fault) => [fault, 0]);
       for (let at = 1; at <= clean.calls; at++) {

@@ -67,7 +67,8 @@ export function openTestBook(options: Options = {}): TestBook {
   const userProperties = new Map<string, string>();
   const zone = options.zone ?? ZONE;
   const now = Date.parse(options.now ?? "2026-03-10T12:00:00Z");
-  vi.useFakeTimers({ now, toFake: ["Date"] });
+  if (vi.isFakeTimers()) vi.setSystemTime(now);
+  else vi.useFakeTimers({ now, toFake: ["Date"] });
   const host = createHost({
     grid,
     spreadsheetTimeZone: zone,
