@@ -67,14 +67,32 @@ const TABS = { tabs: [{ tab: "My plants", headings: ["Name", "Room", LONG], rows
 
 const RECORDS = {
   purchases: [
-    { row: 2, fields: { Id: "purchase-1", Feed: "Potassium nitrate", Amount: 1, Unit: "kg", Lot: "L-1", Who: "Ama" } },
+    {
+      row: 2,
+      fields: {
+        Id: "purchase-1",
+        Date: "2026-02-20",
+        Feed: "Potassium nitrate",
+        Amount: 1,
+        Unit: "kg",
+        Lot: "L-1",
+        Who: "Ama",
+      },
+    },
     { row: 3, fields: { Id: "purchase-2", Feed: LONG, Amount: 5, Unit: "mL", Lot: LONG, Who: "Ama" } },
     { row: 4, fields: { Feed: "Complete liquid 4-2-6", Amount: LONG, Unit: "mL" } },
   ],
-  meterLog: [],
+  meterLog: [
+    {
+      row: 2,
+      fields: { Id: "meter-0001", Date: "2026-02-20", Meter: "EC", Standard: 1.413, Reading: 1.3, Calibrated: true },
+    },
+    { row: 3, fields: { Id: "meter-0002", Date: "2026-02-21", Meter: "pH", Standard: 7.01, Reading: 7.3, Who: "Ama" } },
+    { row: 4, fields: { Id: "meter-0003", Note: LONG } },
+  ],
   claims: [],
   trials: [],
-  problems: [],
+  problems: [LONG],
 };
 
 function behave(loaded: ReturnType<typeof sheet>): (request: Request) => Behaviour {
@@ -168,6 +186,25 @@ const STATES: readonly [string, Step][] = [
       await page.getByLabel("pH").fill("6");
       await page.getByRole("main").getByRole("button", { name: "Log care" }).click();
       await page.getByRole("button", { name: "Try again" }).waitFor();
+    },
+  ],
+  [
+    "Meters, all open",
+    async (page) => {
+      await page.getByRole("button", { name: "Meters" }).click();
+      await page.getByLabel("Standard", { exact: true }).selectOption("other");
+      await page.getByLabel("Value of the standard").fill("1413");
+      await page.getByLabel("Water and feeds").selectOption("all");
+      for (const more of await page.locator("summary").all()) await more.click();
+      await page.locator(".plot canvas").first().waitFor();
+    },
+  ],
+  [
+    "Readings of a batch, look again",
+    async (page) => {
+      await page.getByRole("textbox", { name: "Measured EC" }).fill("9");
+      await page.getByLabel("Measured pH").fill("8");
+      await page.getByText("Look again").waitFor();
     },
   ],
   [
