@@ -111,7 +111,7 @@ export function permutationTest(blocks: readonly Block[]): ExactTest {
 /** Mean of a minus mean of b, each block weighted by how many values it holds. */
 export function differenceOf(blocks: readonly Block[]): number {
   const count = sum(blocks.map(({ a, b }) => a.length + b.length));
-  return sum(blocks.map(({ a, b }) => ((a.length + b.length) / count) * (mean(a) - mean(b))));
+  return sum(blocks.map(({ a, b }) => (a.length + b.length) * (mean(a) - mean(b)))) / count;
 }
 
 /** Pairs as blocks: the exact test of them flips the sign of each difference in every way (Fisher 1935). */
