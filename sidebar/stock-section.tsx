@@ -174,7 +174,7 @@ function Body(props: { readonly panel: Panel; readonly loaded: Loaded; readonly 
     <>
       <h3>On hand</h3>
       <OnHand lines={lines} />
-      <h3>Log a purchase</h3>
+      <h3>Log what came or left</h3>
       <Form panel={panel} loaded={loaded} purchases={purchases} />
       <TakeBack panel={panel} purchases={purchases} who={loaded.who} />
     </>

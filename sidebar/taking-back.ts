@@ -25,7 +25,8 @@ export function createTakingBack(
     },
     settle: (_, { takes }) => {
       gone(takes);
-      return { sentence: `Taken back. The row stays in the ${log} and no longer counts.` };
+      const tab = log === "Purchases" ? log : `the ${log}`;
+      return { sentence: `Taken back. The row stays in ${tab} and no longer counts.` };
     },
   });
   return {

@@ -1,30 +1,13 @@
 /** The built panel at 300 px: no violation axe-core knows of, nothing sticking out, in light and dark, in every section. */
 
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { FunctionHelp } from "../../sidebar/formulas.ts";
 import type { Request } from "../../src/app/contract.ts";
+import { objections } from "../browser/axe.ts";
 import { launch } from "../browser/chromium.ts";
 import { type Behaviour, openPanel, overflows } from "./page.ts";
 import { sheet } from "./sheet.ts";
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-/** Rule and element of everything axe-core objects to: WCAG 2.0 to 2.2 A and AA, and its best practices. */
-async function objections(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    const { axe } = globalThis as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string; failureSummary?: string }[] }[] }> };
-    };
-    const { violations } = await axe.run();
-    return violations.flatMap(({ id, nodes }) =>
-      nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary ?? ""}`),
-    );
-  });
-}
 
 const LONG = "A-name-without-any-space-that-goes-on-and-on-for-much-longer-than-the-panel-is-wide";
 

@@ -1,25 +1,11 @@
 /** "Know a water" in Chromium at 300 px: paste mixed units, answer, correct a line, save, blend, treat, see advice. */
 
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { Browser, Page } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { objections } from "../browser/axe.ts";
 import { launch } from "../browser/chromium.ts";
 import { type OpenPanel, openPanel, overflows } from "./page.ts";
 import { sheet } from "./sheet.ts";
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-async function objections(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    const { axe } = globalThis as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    const { violations } = await axe.run();
-    return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`));
-  });
-}
 
 /** The worked water of Standard Methods 1030 E in a mix of units: Mg 43 mg/L is 1.769 mmol/L, HCO3 362 is 5.933 meq/L. */
 const REPORT = `Town water, spring
