@@ -6,6 +6,7 @@ import { type BatchDesk, createBatchDesk } from "./batch-desk.ts";
 import { createBoardsSender } from "./boards-card.tsx";
 import { type CareDesk, createCareDesk } from "./care-desk.ts";
 import { keptStore } from "./drafts.ts";
+import { createExportDesk, createImportDesk, type ExportDesk, type ImportDesk } from "./export-desk.ts";
 import { createFeedDesk, type FeedDesk } from "./feed-desk.ts";
 import { createMetersDesk, type MetersDesk } from "./meters-desk.ts";
 import { createReadingsDesk, type ReadingsDesk } from "./readings-desk.ts";
@@ -39,6 +40,8 @@ export interface Panel {
   readonly feed: FeedDesk;
   readonly stock: StockDesk;
   readonly boards: Sender;
+  readonly exporting: ExportDesk;
+  readonly importing: ImportDesk;
   readonly setup: SetupDesk;
 }
 
@@ -86,6 +89,8 @@ export function createPanel(world: PanelWorld): Panel {
     boards: createBoardsSender(world),
     tools: createToolsDesk(world, loaded),
     batch: createBatchDesk(world, { ...links, acid, records, logged: readings.choose }),
+    exporting: createExportDesk(world, loaded),
+    importing: createImportDesk(world, loaded, () => loading.press()),
     care: createCareDesk(world, links),
     meters: createMetersDesk(world, { ...links, records }),
     water: createWaterDesk(world, links),

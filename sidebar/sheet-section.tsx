@@ -2,6 +2,7 @@
 
 import type { JSX } from "preact";
 import { BoardsCard } from "./boards-card.tsx";
+import { ExportCard, ImportCard } from "./export-card.tsx";
 import type { Panel } from "./panel-state.ts";
 
 export function SheetSection(props: { readonly panel: Panel }): JSX.Element {
@@ -9,6 +10,10 @@ export function SheetSection(props: { readonly panel: Panel }): JSX.Element {
     <>
       <h3>Boards</h3>
       <BoardsCard panel={props.panel} />
+      <h3>Take a copy</h3>
+      <ExportCard panel={props.panel} />
+      <h3>Bring a copy back</h3>
+      <ImportCard panel={props.panel} />
     </>
   );
 }

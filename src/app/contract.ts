@@ -129,6 +129,16 @@ export const replies = {
     tabs: z.array(z.object({ tab: z.string(), headings: z.array(z.string()), rows: z.number() })),
   }),
   "use plant list": z.object({ plantTab: z.string(), plants: z.number() }),
+  "read page": z.object({
+    /** The name the tab has now; null when there is none. */
+    tab: z.nullable(z.string()),
+    /** `ours`: the heading is the add-on's own name for it. `computed`: formulas fill it. */
+    columns: z.array(z.object({ heading: z.string(), ours: z.boolean(), computed: z.boolean() })),
+    rows: z.array(z.array(z.union([z.string(), finite, z.boolean(), z.null(), z.object({ day: isoDay })]))),
+    /** Row to go on with; null at the end. */
+    next: z.nullable(finite),
+  }),
+  "import rows": logged,
   "make boards": z.object({ sentence: z.string() }),
 } as const;
 

@@ -12,6 +12,7 @@ import { logBatch, logCare } from "./logging.ts";
 import type { Me } from "./me.ts";
 import { logMeter } from "./meter-log.ts";
 import { choosePlantList, lookAtTabs } from "./own-list.ts";
+import { importRows, readPage } from "./pages.ts";
 import { logPurchase } from "./purchases.ts";
 import { logReadings } from "./readings.ts";
 import { readRecords } from "./records.ts";
@@ -47,6 +48,8 @@ export const HANDLERS: Handlers = {
   "set name": (_, me, request) => setName(me, request.who),
   "look at tabs": (workbook) => lookAtTabs(workbook),
   "use plant list": (workbook, _, request) => choosePlantList(workbook, request),
+  "read page": (workbook, _, request) => readPage(workbook, request),
+  "import rows": (workbook, _, request) => importRows(workbook, request),
   "make boards": (workbook) => ({ sentence: boardsWords(makeBoards(workbook)) }),
 };
 

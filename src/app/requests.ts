@@ -9,6 +9,7 @@ import * as z from "zod/mini";
 import { LABEL_TERMS } from "../core/analysis.ts";
 import { SYMBOLS } from "../core/elements.ts";
 import { SUPPLY_UNITS } from "../core/supply.ts";
+import { TAB_NAMES } from "../sheet/spec.ts";
 
 /** Columns of the Waters tab that hold numbers: mg/L, alkalinity as CaCO3, nitrate as N, EC in mS/cm at 25 °C. */
 export const WATER_NUMBERS = [
@@ -27,7 +28,10 @@ export const WATER_NUMBERS = [
 ] as const;
 
 /** What writes nothing that was asked for; today's date is refreshed by the way. */
-export const ONLY_READ: readonly string[] = ["load", "records", "look at tabs"];
+export const ONLY_READ: readonly string[] = ["load", "records", "look at tabs", "read page"];
+/** Rows that travel at once: 200,000 rows make 40 calls, each far below what the host allows. */
+export const PAGE_ROWS = 5000;
+const MOST_HEADINGS = 200;
 
 /** Settings that the panel may write. */
 export const KEPT_SETTINGS = [
@@ -63,6 +67,15 @@ function makeSchemas() {
 
   /** mg/L by element symbol; an element that is not known is not there. */
   const amounts = onlyThese(SYMBOLS, notNegative);
+
+  /** A cell as it is; the host keeps at most 50,000 characters in one. */
+  const cell = z.union([
+    z.string().check(z.maxLength(50_000)),
+    z.number(),
+    z.boolean(),
+    z.null(),
+    z.object({ day: isoDay }),
+  ]);
 
   const careEntry = z.object({
     id,
@@ -220,6 +233,20 @@ function makeSchemas() {
       tab: name,
       /** Column heading on that tab for each of ours; "" where there is none. */
       columns: onlyThese(PLANT_COLUMNS, text),
+    }),
+    /** Some rows of a tab as they are, for a copy outside. */
+    "read page": z.object({
+      ask: z.literal("read page"),
+      tab: z.literal(TAB_NAMES),
+      from: z.number().check(z.gte(2)),
+      rows: z.number().check(z.gte(1), z.lte(PAGE_ROWS)),
+    }),
+    /** Rows of such a copy; each has its key, by which it is written once. */
+    "import rows": z.object({
+      ask: z.literal("import rows"),
+      tab: z.literal(TAB_NAMES),
+      headings: z.array(name).check(z.minLength(1), z.maxLength(MOST_HEADINGS)),
+      rows: z.array(z.array(cell)).check(z.minLength(1), z.maxLength(PAGE_ROWS)),
     }),
     /** A tab each with one formula; those that are there stay as they are. */
     "make boards": z.object({ ask: z.literal("make boards") }),
