@@ -77,6 +77,30 @@ const care = (id: string, given: Partial<ReturnType<typeof careEntry>> = {}) => 
 /** At least one for each ask; the compiler asks for it, and a test asks the handlers. */
 export const SAMPLES: { readonly [A in Ask]: readonly Sample<A>[] } = {
   load: [{ what: "opening the panel", request: { ask: "load" } }],
+  "read page": [{ what: "reading a page of a log", request: { ask: "read page", tab: "Care log", from: 2, rows: 3 } }],
+  "import rows": [
+    {
+      what: "bringing rows of a log back",
+      request: {
+        ask: "import rows",
+        tab: "Care log",
+        headings: ["Id", "Date", "Plant", "Event", "Note"],
+        rows: [
+          ["import-sample-1", { day: "2026-03-01" }, "Hoya", "Top up", "=1+1"],
+          ["import-sample-2", { day: "2026-03-02" }, "Hoya", "Top up", null],
+        ],
+      },
+    },
+    {
+      what: "bringing settings back",
+      request: {
+        ask: "import rows",
+        tab: "Settings",
+        headings: ["Setting", "Value"],
+        rows: [["Rest days", 90]],
+      },
+    },
+  ],
   records: [{ what: "reading the records", request: { ask: "records" } }],
   "log care": [
     {
@@ -231,4 +255,4 @@ export type AnySample = { readonly what: string; readonly request: RequestFor<As
 export const ALL_SAMPLES: readonly AnySample[] = Object.values(SAMPLES).flat();
 
 /** Asks that write nothing but today's date. */
-export const READS: ReadonlySet<Ask> = new Set<Ask>(["load", "records", "look at tabs"]);
+export const READS: ReadonlySet<Ask> = new Set<Ask>(["load", "records", "look at tabs", "read page"]);

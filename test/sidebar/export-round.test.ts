@@ -104,6 +104,10 @@ test("whatever stands in the cells, an empty sheet gets the same tabs, and the s
   );
 });
 
+/** Row of a setting on its tab, heading = 1. */
+const rowOf = (book: TestBook, setting: string): number =>
+  book.values("Settings").findIndex(([name]) => name === setting) + 1;
+
 describe("a household's sheet", () => {
   const household = (): TestBook => {
     const book = readyBook();
@@ -111,7 +115,7 @@ describe("a household's sheet", () => {
     book.grid
       .tab("Plants")
       .write(2, 1, [[{ value: "Fern" }, { value: "Nephrolepis" }, { value: "Hall" }, { value: 800 }]]);
-    book.grid.tab("Settings").write(9, 2, [[{ value: 90 }]]);
+    book.grid.tab("Settings").write(rowOf(book, "Rest days"), 2, [[{ value: 90 }]]);
     // Typed by hand, so without an Id; twice the same.
     const typed: CellChange[] = [{ value: null }, dateCell("2026-03-01"), { value: "Fern" }, { value: "Top up" }];
     book.grid.tab("Care log").write(2, 1, [typed, typed]);
@@ -131,7 +135,7 @@ describe("a household's sheet", () => {
     ]);
     expect(rowsToWrite(plan, false).map(({ tab }) => tab)).toEqual(["Plants", "Care log"]);
     expect(wrote).toMatchObject({ sentence: "Wrote 3 rows. Choosing the file again would add nothing twice." });
-    expect(second.values("Settings")[8]?.[1]).toBe(180);
+    expect(second.values("Settings")[rowOf(second, "Rest days") - 1]?.[1]).toBe(180);
     expect(
       second
         .values("Care log")
@@ -143,7 +147,7 @@ describe("a household's sheet", () => {
     ]);
     const { plan: settings } = await bring(second, bytes);
     expect(settings.find(({ tab }) => tab === "Settings")?.rows).toEqual([["Rest days", 90]]);
-    expect(second.values("Settings")[8]?.[1]).toBe(90);
+    expect(second.values("Settings")[rowOf(second, "Rest days") - 1]?.[1]).toBe(90);
   });
 
   test("keeps a column of one's own whose heading was typed first", async () => {
