@@ -17,9 +17,9 @@ export function BoardsCard(props: { readonly panel: Panel }): JSX.Element {
   return (
     <>
       <p>
-        A board is a tab with one formula, so it follows the log by itself. The root board lists the plants by how long
-        their roots have been left alone. You may rename, move or hide a board; making them again adds only what is
-        missing.
+        A board is a tab with one formula, so it follows the log by itself. “Root board” lists the plants by how long
+        their roots have been left alone, “Due board” what is to be done and why. You may rename, move or hide them;
+        making them again adds only what is missing.
       </p>
       <Send sender={props.panel.boards} label="Make the boards" working="Making the boards…" />
     </>

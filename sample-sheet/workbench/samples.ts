@@ -27,7 +27,18 @@ export interface SampleWorkbook {
 }
 
 /** Tabs in the order they are read about; others follow by name. */
-const ORDER = ["Plants", "Root board", "Care log", "Events", "Feeds", "Waters", "Targets", "Batch log", "Try it"];
+const ORDER = [
+  "Plants",
+  "Root board",
+  "Due board",
+  "Care log",
+  "Events",
+  "Feeds",
+  "Waters",
+  "Targets",
+  "Batch log",
+  "Try it",
+];
 
 /** Number and date by their plain form; "012", "1,2" and everything else stay texts. */
 export function sampleCell(text: string): SampleCell {

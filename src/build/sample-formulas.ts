@@ -45,9 +45,16 @@ function settingCell(name: string): string {
   return `Settings!$B$${at + 2}`;
 }
 
-/** As the add-on makes it in a sheet of one's own. */
+/** As the add-on makes them in a sheet of one's own. */
 export function rootBoardTab(): SampleTab {
   const plants = rangeOn("Plants", { from: "Plant", to: "Plant", firstRow: 2 });
   const formula = `=ROOT_BOARD(${plants}, ${LOG}, ${AS_OF}, ${EVENTS}, ${settingCell("Rest days")})`;
   return { name: "Root board", rows: [[{ formula }]] };
+}
+
+export function dueBoardTab(): SampleTab {
+  const plants = rangeOn("Plants", { from: "Plant", to: "Plant", firstRow: 2 });
+  const rules = rangeOn("Settings", { from: "Setting", to: "Value" });
+  const formula = `=POT_DUE(${plants}, ${LOG}, ${AS_OF}, ${EVENTS}, ${rules}, ${wholeTab("Claims")})`;
+  return { name: "Due board", rows: [[{ formula }]] };
 }

@@ -5,7 +5,7 @@ import { TABS, tabSpec } from "../sheet/tabs.ts";
 import { batchRows } from "./sample-batches.ts";
 import { day, rowsByHeading, type SampleCell, type SampleRow, type SampleTab } from "./sample-cell.ts";
 import { FEED_ROWS } from "./sample-feeds.ts";
-import { onHandHeading, plantCells, plantHeadings, rootBoardTab } from "./sample-formulas.ts";
+import { dueBoardTab, onHandHeading, plantCells, plantHeadings, rootBoardTab } from "./sample-formulas.ts";
 import { noteFor, PLANTS } from "./sample-household.ts";
 import { CLAIM_ROWS, EVENT_ROWS, SETTING_ROWS, trialRows } from "./sample-lists.ts";
 import { careLog, careRow } from "./sample-log.ts";
@@ -46,9 +46,9 @@ function plantRows(): SampleRow[] {
   ];
 }
 
-/** Where the two further tabs stand: each after the tab it is read with. */
+/** Where the further tabs stand: each after the tab it is read with. */
 const BESIDE: Readonly<Record<string, () => SampleTab[]>> = {
-  Plants: () => [rootBoardTab()],
+  Plants: () => [rootBoardTab(), dueBoardTab()],
   "Batch log": () => [tryItTab()],
 };
 

@@ -58,7 +58,7 @@ function textWidth(value: Answered | undefined): number {
   return typeof value === "object" ? DAY_FORMAT.length : String(value).length;
 }
 
-/** Formats by column from the tab's own description; days and answers of the two further tabs by what they are. */
+/** Formats by column from the tab's own description; days and answers of the further tabs by what they are. */
 function format(sheet: ExcelJS.Worksheet, { tab, shown }: AnsweredTab): void {
   const columns = TABS.find(({ name }) => name === tab.name)?.columns;
   const headings = shown[0] ?? [];

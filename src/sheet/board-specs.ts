@@ -1,5 +1,6 @@
 /** Each board as data: its tab, its one formula, the colours of its words. */
 
+import type { DueKind } from "../core/due.ts";
 import { REST_WORDS } from "../core/roots.ts";
 import type { WordColour } from "./port.ts";
 import { REST_DAYS, TODAY } from "./settings.ts";
@@ -8,10 +9,12 @@ import { REST_DAYS, TODAY } from "./settings.ts";
 export interface References {
   /** The names of the plants, from a row on. */
   plants(firstRow: number): string;
-  /** The plant list with its heading row. */
-  readonly plantTable: string;
   readonly log: string;
   readonly events: string;
+  /** Settings as a table of rules. */
+  readonly rules: string;
+  /** null where there is no such tab. */
+  readonly claims: string | null;
   /** The cell beside a setting; throws BadInput when it has no row. */
   setting(name: string): string;
 }
@@ -48,4 +51,22 @@ const ROOT_BOARD: BoardSpec = {
   ],
 };
 
-export const BOARDS: readonly BoardSpec[] = [ROOT_BOARD];
+const DUE_GROUNDS: Readonly<Record<DueKind, keyof typeof GROUNDS>> = {
+  "Top up": "ready",
+  Flush: "ready",
+  Change: "ready",
+  "Pot up": "urgent",
+  "Look at": "calm",
+  "Look again": "unknown",
+};
+
+const DUE_BOARD: BoardSpec = {
+  name: "Due board",
+  functionName: "POT_DUE",
+  formula: ({ plants, log, events, rules, claims, setting }) =>
+    `=POT_DUE(${[plants(2), log, setting(TODAY), events, rules, ...(claims === null ? [] : [claims])].join(", ")})`,
+  dayColumns: [3],
+  colours: Object.entries(DUE_GROUNDS).map(([word, ground]) => ({ column: 2, columns: 4, word, ...GROUNDS[ground] })),
+};
+
+export const BOARDS: readonly BoardSpec[] = [ROOT_BOARD, DUE_BOARD];

@@ -4,7 +4,7 @@ import { BadInput, isBadInput } from "../core/errors.ts";
 import { sayList } from "../core/saying.ts";
 import { BOARDS, type BoardSpec, type References } from "./board-specs.ts";
 import { type Book, columnAt, findColumns, findTab, noTab, openBook } from "./find.ts";
-import { EVENTS } from "./list-tabs.ts";
+import { CLAIMS, EVENTS } from "./list-tabs.ts";
 import { CARE_LOG } from "./log-tabs.ts";
 import { findMade, fixedCell, isMadeMark, type MadeBook, madeMark, openRange } from "./made-tabs.ts";
 import { openPlantList } from "./plant-list.ts";
@@ -31,7 +31,7 @@ const MOST_COLUMNS = 200;
 /** Makes what is missing. Run again it changes nothing. Throws BadInput when a tab that is needed is not there. */
 export function makeBoards(workbook: WorkbookPort): BoardsReport {
   return workbook.locked(() => {
-    const book = openBook(workbook, ["Plants", "Care log", "Events", "Settings"], isMadeMark);
+    const book = openBook(workbook, ["Plants", "Care log", "Events", "Settings", "Claims"], isMadeMark);
     const references = referencesIn(book);
     const report = { made: [] as string[], mended: [] as string[], problems: [] as string[] };
     for (const board of BOARDS) {
@@ -54,9 +54,10 @@ function referencesIn(book: Book): References {
   const valueAt = columnAt(settings.columns, "Value");
   return {
     plants: (firstRow) => openRange(plants.tab.name, [columnAt(plants.columns, "Plant")], firstRow),
-    plantTable: openRange(plants.tab.name, [...plants.columns.at.values()], 1),
-    log: tableRange(book, CARE_LOG),
-    events: tableRange(book, EVENTS),
+    log: requiredRange(book, CARE_LOG),
+    events: requiredRange(book, EVENTS),
+    rules: openRange(settings.tab.name, [columnAt(settings.columns, "Setting"), valueAt], 1),
+    claims: tableRange(book, CLAIMS),
     setting(name) {
       const row = settings.row(name);
       if (row === null) {
@@ -70,14 +71,19 @@ function referencesIn(book: Book): References {
   };
 }
 
-/** All our columns of a tab, from the heading row on; what stands between them comes along. */
-function tableRange(book: Book, spec: TabSpec): string {
+function requiredRange(book: Book, spec: TabSpec): string {
+  const range = tableRange(book, spec);
+  if (range === null) throw noTab(spec);
+  return range;
+}
+
+/** All our columns of a tab, from the heading row on; what stands between them comes along. Null where there is none. */
+function tableRange(book: Book, spec: TabSpec): string | null {
   const tab = findTab(book, spec);
-  if (!tab) throw noTab(spec);
+  if (!tab) return null;
   const [headingRow = []] = tab.readBlock({ row: 1, column: 1, rows: 1, columns: MOST_COLUMNS });
   const { at } = findColumns(book, spec, tab, headingRow);
-  if (at.size === 0) throw noTab(spec);
-  return openRange(tab.name, [...at.values()], 1);
+  return at.size === 0 ? null : openRange(tab.name, [...at.values()], 1);
 }
 
 function makeBoard(book: MadeBook, board: BoardSpec, formula: string): "made" | "mended" | "kept" {

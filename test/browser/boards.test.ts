@@ -58,6 +58,9 @@ async function restByLog(): Promise<Map<string, number>> {
   return new Map([...last].map(([plant, day]) => [plant, Number(today) - day]));
 }
 
+/** Serial numbers count from 1899-12-30, which is 25,569 days before 1970-01-01. */
+const isoOf = (serial: unknown): string => new Date((Number(serial) - 25_569) * 86_400_000).toISOString().slice(0, 10);
+
 async function board(tab: string): Promise<(string | number | boolean | null)[][]> {
   return (await values(tab, "A1:E60")).filter(([plant]) => plant !== null && plant !== "");
 }
@@ -98,14 +101,44 @@ describe("the root board", () => {
     expect(Number(oldest)).toBeGreaterThan(180);
     const end = (await values("Care log", "B1:B6000")).findIndex(([day]) => day === null) + 1;
     const [[today] = []] = await values("Settings", "B2:B2");
-    // Serial numbers count from 1899-12-30, which is 25,569 days before 1970-01-01.
-    const iso = new Date((Number(today) - 25_569) * 86_400_000).toISOString().slice(0, 10);
-    await type("Care log", `B${end}`, iso);
+    await type("Care log", `B${end}`, isoOf(today));
     await type("Care log", `C${end}`, String(plant));
     await type("Care log", `D${end}`, "Repot");
     await expect
       .poll(async () => (await board("Root board")).find(([name]) => name === plant)?.slice(1, 5))
       .toEqual([0, "Repot", today, "Leave alone"]);
+  });
+});
+
+describe("the due board", () => {
+  const due = async () => (await values("Due board", "A1:D200")).filter((row) => row.some((cell) => cell !== null));
+
+  it("lists what is due with its reason, each kind in a word", async () => {
+    const [headings, ...rows] = await due();
+    expect(headings).toEqual(["Plant", "Due", "Since", "Why"]);
+    expect(rows.length).toBeGreaterThan(0);
+    const plants = new Set((await values("Plants", "A2:A32")).map(([plant]) => plant));
+    for (const [plant, kind, since, why] of rows) {
+      if (kind === "Look again") expect(plant ?? "").toBe("");
+      else expect(plants, String(plant)).toContain(plant);
+      expect(["Top up", "Flush", "Change", "Pot up", "Look at", "Look again"]).toContain(kind);
+      expect(typeof since).toBe("number");
+      expect(String(why).length).toBeGreaterThan(20);
+    }
+  });
+
+  it("a plant that is topped up is no longer thirsty", async () => {
+    const thirsty = (await due()).find(([, kind]) => kind === "Top up")?.[0];
+    expect(thirsty).toBeTruthy();
+    const end = (await values("Care log", "B1:B6000")).findIndex(([day]) => day === null) + 1;
+    const [[today] = []] = await values("Settings", "B2:B2");
+    await type("Care log", `B${end}`, isoOf(today));
+    await type("Care log", `C${end}`, String(thirsty));
+    await type("Care log", `D${end}`, "Top up");
+    await type("Care log", `E${end}`, "200");
+    await expect
+      .poll(async () => (await due()).some(([plant, kind]) => plant === thirsty && kind === "Top up"))
+      .toBe(false);
   });
 });
 

@@ -56,9 +56,11 @@ describe("Committed files", () => {
     }
   });
 
-  test("hold one CSV for each tab, for the board and for formulas to try", async () => {
+  test("hold one CSV for each tab, for each board and for formulas to try", async () => {
     const names = (await readdir(SAMPLE_DIR)).filter((name) => name.endsWith(".csv")).sort();
-    expect(names).toEqual([...TABS.map(({ name }) => `${name}.csv`), "Root board.csv", "Try it.csv"].sort());
+    expect(names).toEqual(
+      [...TABS.map(({ name }) => `${name}.csv`), "Root board.csv", "Due board.csv", "Try it.csv"].sort(),
+    );
   });
 });
 
@@ -104,13 +106,13 @@ describe("Values fit their columns", () => {
   });
 
   test("only intended cells are formulas, and no text starts like one", async () => {
-    for (const name of [...TABS.map((tab) => tab.name), "Root board", "Try it"]) {
+    for (const name of [...TABS.map((tab) => tab.name), "Root board", "Due board", "Try it"]) {
       for (const row of await cells(name)) {
         for (const value of row) {
           if (!/^[=+@-]/.test(value)) continue;
           if (name === "Purchases" && /^-\d/.test(value)) continue;
-          expect(["Plants", "Feeds", "Root board", "Try it"], `${name}: ${value}`).toContain(name);
-          expect(value).toMatch(/^=(IF|FEED_|WATER_|METER_|ROOT_)/);
+          expect(["Plants", "Feeds", "Root board", "Due board", "Try it"], `${name}: ${value}`).toContain(name);
+          expect(value).toMatch(/^=(IF|FEED_|WATER_|METER_|ROOT_|POT_)/);
         }
       }
     }

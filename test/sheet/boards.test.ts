@@ -1,6 +1,7 @@
 /** Boards: one formula in a tab of its own with ranges where the columns are now, made once, found after a rename, never over somebody's cells. */
 
 import { describe, expect, test } from "vitest";
+import { DUE_KINDS } from "../../src/core/due.ts";
 import { boardsWords, makeBoards } from "../../src/sheet/boards.ts";
 import { dump } from "./dump.ts";
 import { openTestBook, readyBook, type TestBook } from "./workbook.ts";
@@ -28,6 +29,19 @@ describe("a board that is made", () => {
     expect(formulaOf(book, "Root board")).toContain("=ROOT_BOARD('Plants'!C2:C, 'Mia''s log'!C1:N,");
   });
 
+  test("of what is due gets the rules and the claims as well, and goes without claims where there is no such tab", () => {
+    const book = readyBook();
+    make(book);
+    const today = book.values("Settings").findIndex(([name]) => name === "Today") + 1;
+    const start = `=POT_DUE('Plants'!A2:A, 'Care log'!A1:L, 'Settings'!$B$${today}, 'Events'!A1:B, 'Settings'!A1:B`;
+    expect(formulaOf(book, "Due board")).toMatch(/, 'Claims'!A1:[A-Z]+\)$/);
+    expect(formulaOf(book, "Due board").startsWith(`${start}, `)).toBe(true);
+    book.grid.removeTab(book.grid.tab("Due board").id);
+    book.grid.removeTab(book.grid.tab("Claims").id);
+    expect(make(book).made).toEqual(["Due board"]);
+    expect(formulaOf(book, "Due board")).toBe(`${start})`);
+  });
+
   test("reads a plant list of one's own", () => {
     const book = readyBook({
       tabs: {
@@ -46,6 +60,16 @@ describe("a board that is made", () => {
     });
     make(book);
     expect(formulaOf(book, "Root board")).toContain("=ROOT_BOARD('Green'!B2:B, ");
+  });
+
+  test("has a colour for each kind of thing that is due", () => {
+    const book = readyBook();
+    make(book);
+    const words = book.grid
+      .tab("Due board")
+      .conditionalRules()
+      .map(({ formula }) => formula);
+    expect(words).toEqual(DUE_KINDS.map((kind) => `=$B1="${kind}"`));
   });
 
   test("has a colour for each word, with the word in the row", () => {
@@ -81,7 +105,7 @@ describe("making them again", () => {
     tab.insertRows(1, 2);
     tab.write(3, 1, [[{ value: null, formula: "=ROOT_BOARD(#REF!, 'Care log'!A1:L, 'Settings'!$B$2)" }]]);
     const report = make(book);
-    expect(report).toMatchObject({ made: [], mended: ["Root board"] });
+    expect(report).toMatchObject({ made: [], mended: ["Root board"], problems: [] });
     expect(boardsWords(report)).toBe("Gave “Root board” a formula with the right ranges again.");
     expect(tab.read({ ...LOOK, row: 3 })[0]?.[0]?.formula).toContain("=ROOT_BOARD('Plants'!A2:A,");
   });
