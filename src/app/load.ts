@@ -37,7 +37,7 @@ const NEEDED: readonly TabName[] = [
   "Settings",
 ];
 
-/** At most twelve calls: tabs, marks, time zone, eight tabs, and today's date when it is stale. */
+/** At most thirteen calls: tabs, marks, time zone, eight tabs, and two when today's date is stale. */
 export function load(workbook: WorkbookPort, me: Me): Loaded {
   const loading: Loading = { book: openBook(workbook, NEEDED), say: gatherSentences(), missing: [] };
   const { say } = loading;

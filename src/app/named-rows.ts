@@ -2,9 +2,8 @@
 
 import { nameKey, readCell } from "../core/cell.ts";
 import { BadInput } from "../core/errors.ts";
-import { appendRecords, type SheetRecord } from "../sheet/append.ts";
-import { type Book, columnAt, findTab, noTab, openBook } from "../sheet/find.ts";
-import { readTab } from "../sheet/open.ts";
+import { appendTo, type Log, openLog, type SheetRecord } from "../sheet/append.ts";
+import { columnAt, openBook } from "../sheet/find.ts";
 import type { WorkbookPort } from "../sheet/port.ts";
 import type { TabSpec } from "../sheet/spec.ts";
 import { sameCell } from "../sheet/stored.ts";
@@ -18,10 +17,7 @@ interface NamedRow {
 }
 
 /** True when the name is there with the same values; throws BadInput when it is there with others. */
-function standsAlready(book: Book, spec: TabSpec, { record, name, what }: NamedRow): boolean {
-  const tab = findTab(book, spec);
-  if (!tab) throw noTab(spec);
-  const { values, columns } = readTab(book, spec, tab);
+function standsAlready({ book, spec, tab, values, columns }: Log, { record, name, what }: NamedRow): boolean {
   const nameAt = columnAt(columns, spec.key) - 1;
   const rowIndex = values.findIndex((cells, index) => {
     const cell = readCell(cells[nameAt], book.workbook.dayOf);
@@ -43,9 +39,9 @@ function standsAlready(book: Book, spec: TabSpec, { record, name, what }: NamedR
 /** One row in one write; the same name and values again count as already there. */
 export function appendNamed(workbook: WorkbookPort, spec: TabSpec, row: NamedRow): ReplyFor<"log water"> {
   return workbook.locked(() => {
-    const book = openBook(workbook, [spec.name]);
-    if (standsAlready(book, spec, row)) return { written: 0, already: 1, differing: [] };
-    const { written, already, differing } = appendRecords(book, spec, [row.record]);
+    const log = openLog(openBook(workbook, [spec.name]), spec);
+    if (standsAlready(log, row)) return { written: 0, already: 1, differing: [] };
+    const { written, already, differing } = appendTo(log, [row.record]);
     return { written, already, differing: [...differing] };
   });
 }

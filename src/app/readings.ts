@@ -3,11 +3,12 @@
 import { type Cell, readCell } from "../core/cell.ts";
 import { BadInput, isBadInput } from "../core/errors.ts";
 import { readNumber } from "../core/reading.ts";
-import { type Columns, columnAt, columnLetters, findTab, noColumns, noTab, openBook } from "../sheet/find.ts";
+import { openLog } from "../sheet/append.ts";
+import { type Columns, columnAt, columnLetters, noColumns, openBook } from "../sheet/find.ts";
 import { BATCH_LOG } from "../sheet/log-tabs.ts";
 import { refuseMerged } from "../sheet/merged.ts";
-import { readTab } from "../sheet/open.ts";
 import type { TabPort, WorkbookPort } from "../sheet/port.ts";
+import { settle } from "../sheet/settle.ts";
 import { isBlank } from "../sheet/stored.ts";
 import type { ReplyFor, RequestFor } from "./contract.ts";
 import { checkEc } from "./logging.ts";
@@ -54,10 +55,8 @@ function standing(cell: Cell): number | string | null {
 export function logReadings(workbook: WorkbookPort, request: RequestFor<"log readings">): ReplyFor<"log readings"> {
   checkEc(request.ecMsCm, "EC");
   return workbook.locked(() => {
-    const book = openBook(workbook, [BATCH_LOG.name]);
-    const tab = findTab(book, BATCH_LOG);
-    if (!tab) throw noTab(BATCH_LOG);
-    const { values, columns } = readTab(book, BATCH_LOG, tab);
+    const log = openLog(openBook(workbook, [BATCH_LOG.name]), BATCH_LOG);
+    const { tab, values, columns } = log;
     const row = rowOfBatch(values, columnAt(columns, BATCH_LOG.key), tab, request.batchId);
     const given: Reading[] = [];
     for (const [heading, value] of [
@@ -83,6 +82,13 @@ export function logReadings(workbook: WorkbookPort, request: RequestFor<"log rea
     const written = [...missing, ...verdict.write];
     if (written.length === 0) return { written: 0, already: 1, differing };
     writeReadings(tab, row, written);
+    const record = Object.fromEntries(written.map(({ heading, value }) => [heading, value]));
+    settle(log, {
+      records: [{ ...record, Id: request.batchId }],
+      rows: [row],
+      headings: Object.keys(record),
+      fresh: false,
+    });
     return { written: 1, already: 0, differing };
   });
 }

@@ -1,11 +1,12 @@
 /** Appends records below the last row of a log: once each, as literal text, without touching what is not ours. */
 
 import { BadInput } from "../core/errors.ts";
-import { type Book, type Columns, columnAt, columnLetters, findTab, noTab } from "./find.ts";
+import { type Book, type Columns, columnAt, columnLetters, findTab, noTab, openBook } from "./find.ts";
 import { refuseMerged } from "./merged.ts";
 import { readTab } from "./open.ts";
 import type { PlainCell, TabPort } from "./port.ts";
 import { type Segment, segmentsOf } from "./segments.ts";
+import { settle } from "./settle.ts";
 import type { TabSpec } from "./spec.ts";
 import { isBlank, sameCell } from "./stored.ts";
 
@@ -139,6 +140,15 @@ function writeFresh(log: Log, records: readonly SheetRecord[]): void {
       ),
     );
   }
+  const again = settle(log, {
+    records,
+    rows: records.map((_, index) => place.row + index),
+    headings: [...log.columns.at].flatMap(([heading, at]) =>
+      place.segments.some(({ from, to }) => from <= at && at <= to) ? [heading] : [],
+    ),
+    fresh: true,
+  });
+  if (again.length > 0) writeFresh(openLog(openBook(log.book.workbook, [spec.name]), spec), again);
 }
 
 interface Writing {

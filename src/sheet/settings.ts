@@ -4,11 +4,13 @@ import { isoFromDay } from "../core/calendar.ts";
 import { type Cell, headingKey, nameKey, readCell } from "../core/cell.ts";
 import { DUE_SETTINGS } from "../core/due-rules.ts";
 import { BadInput } from "../core/errors.ts";
+import type { Log, SheetRecord } from "./append.ts";
 import { type Book, type Columns, columnAt, findTab, noTab } from "./find.ts";
 import { SETTINGS } from "./list-tabs.ts";
 import { readTab } from "./open.ts";
 import type { PlainCell, TabPort } from "./port.ts";
-import { isBlank } from "./stored.ts";
+import { settle } from "./settle.ts";
+import { cellOf, isBlank } from "./stored.ts";
 
 export interface SettingSpec {
   readonly setting: string;
@@ -84,6 +86,8 @@ export function settingRows(today: number): readonly SettingSpec[] {
 }
 
 export interface Settings {
+  /** The tab as it was read. */
+  readonly log: Log;
   readonly tab: TabPort;
   readonly columns: Columns;
   /** The cell beside a setting; blank when the row is not there. */
@@ -132,6 +136,7 @@ export function readSettings(book: Book): Settings | null {
     return found.kind === "day" ? isoFromDay(found.day) : "";
   };
   return {
+    log: { book, spec: SETTINGS, tab, values, columns },
     tab,
     columns,
     cell,
@@ -161,19 +166,31 @@ export function requireSettings(book: Book): Settings {
 }
 
 /**
- * Writes values beside their settings; a setting without a row gets one below the last. One write for each.
- * Call it inside `workbook.locked`.
+ * Writes values beside their settings; a setting without a row gets one below the last. One write for each, two for
+ * a new one, and a look whether all of them landed there.
  */
 export function writeSettings(settings: Settings, written: readonly (readonly [setting: string, PlainCell])[]): void {
+  const { tab, log, nextRow } = settings;
   const nameAt = columnAt(settings.columns, "Setting");
   const valueAt = columnAt(settings.columns, "Value");
-  let { nextRow } = settings;
+  const headings = ["Setting", "Value"];
+  const there: [SheetRecord, number][] = [];
+  const added: [SheetRecord, number][] = [];
   for (const [setting, value] of written) {
     const row = settings.row(setting);
-    if (row === null) settings.tab.write(nextRow, nameAt, [[setting]]);
-    settings.tab.write(row ?? nextRow, valueAt, [[value]]);
-    if (row === null) nextRow++;
+    if (row === null) {
+      const below = nextRow + added.length;
+      tab.write(below, nameAt, [[setting]]);
+      tab.write(below, valueAt, [[value]]);
+      added.push([{ Setting: setting, Value: value }, below]);
+    } else {
+      tab.write(row, valueAt, [[value]]);
+      there.push([{ Setting: cellOf(log.values[row - 1]?.[nameAt - 1], log.book.workbook), Value: value }, row]);
+    }
   }
+  const landing = (of: typeof there) => ({ records: of.map(([record]) => record), rows: of.map(([, row]) => row) });
+  if (there.length > 0) settle(log, { ...landing(there), headings: ["Value"], fresh: false });
+  if (added.length > 0) settle(log, { ...landing(added), headings, fresh: true });
 }
 
 /** Puts today's date beside Today if another one stands there. Gives whether it wrote. */
