@@ -15,6 +15,8 @@ export interface StockDesk {
   readonly draft: Store<StockDraft>;
   readonly sender: Sender;
   readonly takeBack: TakingBack;
+  /** Has the column On hand of the Feeds tab count by itself. */
+  readonly inSheet: Sender;
 }
 
 /** The tab with the new row, until the sheet is read again. */
@@ -56,5 +58,9 @@ export function createStockDesk(world: PanelWorld, links: DeskLinks & { readonly
         now === null ? null : { ...now, purchases: now.purchases.filter(({ fields }) => fields.Id !== id) },
       ),
   });
-  return { draft, sender, takeBack };
+  const inSheet = createSender<"show on hand">(world.ask, world.after, {
+    make: () => ({ ask: "show on hand" }),
+    settle: ({ sentence }) => ({ sentence }),
+  });
+  return { draft, sender, takeBack, inSheet };
 }

@@ -50,10 +50,7 @@ function OnHand(props: { readonly lines: readonly StockLine[] }): JSX.Element {
           </ul>
         </details>
       )}
-      <p class="hint">
-        Bought less what the batches of the log used; planned batches not yet. In the sheet FEED_LEFT works out the
-        same.
-      </p>
+      <p class="hint">Bought less what the batches of the log used; planned batches not yet.</p>
     </>
   );
 }
@@ -177,6 +174,9 @@ function Body(props: { readonly panel: Panel; readonly loaded: Loaded; readonly 
       <h3>Log what came or left</h3>
       <Form panel={panel} loaded={loaded} purchases={purchases} />
       <TakeBack panel={panel} purchases={purchases} who={loaded.who} />
+      <h3>In the sheet</h3>
+      <p>The column On hand of the Feeds tab can count by itself, with one formula in its heading.</p>
+      <Send sender={panel.stock.inSheet} label="Count it there too" working="Writing the formula…" />
     </>
   );
 }

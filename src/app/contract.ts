@@ -140,6 +140,7 @@ export const replies = {
   }),
   "import rows": logged,
   "make boards": z.object({ sentence: z.string() }),
+  "show on hand": z.object({ sentence: z.string() }),
 } as const;
 
 /** A failure is an answer, not a throw: what happened, and what to do, as one or two sentences. */

@@ -2,6 +2,7 @@
 
 import { BadInput } from "../core/errors.ts";
 import { boardsWords, makeBoards } from "../sheet/boards.ts";
+import { showOnHand } from "../sheet/on-hand.ts";
 import type { WorkbookPort } from "../sheet/port.ts";
 import { asFailure } from "../sheet/refusals.ts";
 import { readRequest } from "./asked.ts";
@@ -51,6 +52,7 @@ export const HANDLERS: Handlers = {
   "read page": (workbook, _, request) => readPage(workbook, request),
   "import rows": (workbook, _, request) => importRows(workbook, request),
   "make boards": (workbook) => ({ sentence: boardsWords(makeBoards(workbook)) }),
+  "show on hand": (workbook) => ({ sentence: showOnHand(workbook) }),
 };
 
 function reply<A extends Ask>(request: RequestFor<A>, workbook: WorkbookPort, me: Me): ReplyFor<A> {

@@ -250,6 +250,8 @@ function makeSchemas() {
     }),
     /** A tab each with one formula; those that are there stay as they are. */
     "make boards": z.object({ ask: z.literal("make boards") }),
+    /** The column On hand of Feeds as a formula in its heading; never over numbers typed by hand. */
+    "show on hand": z.object({ ask: z.literal("show on hand") }),
   } as const;
   return { careEntry, batchDose, batchEntry, waterEntry, meterEntry, feedEntry, purchaseEntry, asked };
 }

@@ -9,7 +9,7 @@ import { CARE_LOG } from "./log-tabs.ts";
 import { findMade, fixedCell, isMadeMark, type MadeBook, madeMark, openRange } from "./made-tabs.ts";
 import { openPlantList } from "./plant-list.ts";
 import type { TabPort, WorkbookPort } from "./port.ts";
-import { requireSettings } from "./settings.ts";
+import { requireSettings, type Settings } from "./settings.ts";
 import { DAY_FORMAT, type TabSpec } from "./spec.ts";
 import { isBlank } from "./stored.ts";
 
@@ -58,20 +58,24 @@ function referencesIn(book: Book): References {
     events: requiredRange(book, EVENTS),
     rules: openRange(settings.tab.name, [columnAt(settings.columns, "Setting"), valueAt], 1),
     claims: tableRange(book, CLAIMS),
-    setting(name) {
-      const row = settings.row(name);
-      if (row === null) {
-        throw new BadInput(
-          "no-setting",
-          `“${settings.tab.name}” has no row “${name}”. Choose “Set up tabs” from the Stillroot menu to have it added.`,
-        );
-      }
-      return fixedCell(settings.tab.name, valueAt, row);
-    },
+    setting: (name) => settingCell(settings, name),
   };
 }
 
-function requiredRange(book: Book, spec: TabSpec): string {
+/** The cell beside a setting, as a formula names it. */
+export function settingCell(settings: Settings, name: string): string {
+  const row = settings.row(name);
+  if (row === null) {
+    throw new BadInput(
+      "no-setting",
+      `“${settings.tab.name}” has no row “${name}”. Choose “Set up tabs” from the Stillroot menu to have it added.`,
+    );
+  }
+  return fixedCell(settings.tab.name, columnAt(settings.columns, "Value"), row);
+}
+
+/** All our columns of a tab that has to be there. */
+export function requiredRange(book: Book, spec: TabSpec): string {
   const range = tableRange(book, spec);
   if (range === null) throw noTab(spec);
   return range;

@@ -181,6 +181,12 @@ describe("stock", () => {
     expect((await rowsOf("Purchases")).filter(({ Feed }) => Feed === "Quillwater Green")).toHaveLength(1);
   });
 
+  it("is counted in the sheet by one formula, which is there in the sample and left alone", async () => {
+    await button("Count it there too").click();
+    await sheet.panel.getByText(/^Column [A-Z]+ \(“On hand”\) of “Feeds” counts what is on hand already\.$/).waitFor();
+    await passesAxe();
+  });
+
   it("asked for nothing from outside and threw nothing", () => {
     expect(sheet.outside).toEqual([]);
     expect(sheet.errors).toEqual([]);

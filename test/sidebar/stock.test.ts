@@ -221,6 +221,14 @@ describe("a purchase", () => {
     expect(onHand()).toBe(1450);
   });
 
+  test("has the sheet count too, and says what came of it", async () => {
+    const { panel, host } = await openTestPanel();
+    panel.stock.inSheet.press();
+    expect(host.last().request).toEqual({ ask: "show on hand" });
+    await host.last().fail("Column AF (“On hand”) of “Feeds” holds something in row 3.");
+    expect(said(panel.stock.inSheet)).toMatch(/^failed: Column AF/);
+  });
+
   test("a draft that was kept is read back; what is spoilt is dropped", () => {
     const draft = fresh({ way: "left", unit: "mL" });
     expect(readStock(JSON.parse(JSON.stringify(draft)))).toEqual(draft);
