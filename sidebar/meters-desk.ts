@@ -14,6 +14,8 @@ export interface MetersDesk {
   readonly draft: Store<MetersDraft>;
   readonly sender: Sender;
   readonly takeBack: Sender;
+  /** Draws the batches on their tab. */
+  readonly chart: Sender;
   /** Chooses the row that `takeBack` is about, and sends. */
   takeBackRow(id: string): void;
 }
@@ -65,5 +67,9 @@ export function createMetersDesk(world: PanelWorld, links: DeskLinks & { readonl
         now === null ? null : { ...now, meterLog: now.meterLog.filter(({ fields }) => fields.Id !== id) },
       ),
   });
-  return { draft, sender, takeBack: takeBack.sender, takeBackRow: takeBack.row };
+  const chart = createSender<"draw chart">(world.ask, world.after, {
+    make: () => ({ ask: "draw chart" }),
+    settle: ({ sentence }) => ({ sentence }),
+  });
+  return { draft, sender, chart, takeBack: takeBack.sender, takeBackRow: takeBack.row };
 }

@@ -139,6 +139,7 @@ export const replies = {
     next: z.nullable(finite),
   }),
   "import rows": logged,
+  "draw chart": z.object({ sentence: z.string() }),
   "make boards": z.object({ sentence: z.string() }),
   "show on hand": z.object({ sentence: z.string() }),
 } as const;

@@ -248,6 +248,8 @@ function makeSchemas() {
       headings: z.array(name).check(z.minLength(1), z.maxLength(MOST_HEADINGS)),
       rows: z.array(z.array(cell)).check(z.minLength(1), z.maxLength(PAGE_ROWS)),
     }),
+    /** EC and pH of the batches on the tab of the Batch log; never a second one. */
+    "draw chart": z.object({ ask: z.literal("draw chart") }),
     /** A tab each with one formula; those that are there stay as they are. */
     "make boards": z.object({ ask: z.literal("make boards") }),
     /** The column On hand of Feeds as a formula in its heading; never over numbers typed by hand. */

@@ -2,6 +2,7 @@
 
 import { columnLetters } from "../sheet/find.ts";
 import type { Block, TabPort, TabSetup, WordColour } from "../sheet/port.ts";
+import { drawChart } from "./chart.ts";
 import { blockOf } from "./tab.ts";
 
 type Sheet = GoogleAppsScript.Spreadsheet.Sheet;
@@ -101,6 +102,7 @@ export function setupOf(sheet: Sheet, sheetOf: (tab: TabPort) => Sheet): TabSetu
       // Setting replaces every rule of the tab, so those of other people go back in front.
       sheet.setConditionalFormatRules([...rules, ...built]);
     },
+    drawChart: (chart) => drawChart(sheet, chart),
     layOut({ widths, rows, boldRows, wrapped }) {
       widths.forEach((width, index) => {
         sheet.setColumnWidth(index + 1, width);

@@ -20,7 +20,7 @@ const LOCK_WAIT_S = 10;
  * - Sheet: getSheetId, getName, getDataRange, getRange(row, column, rows, columns), getRange("A:C"),
  *   getMaxRows, getMaxColumns, insertRowsAfter, insertColumnsAfter, getFrozenRows, setFrozenRows,
  *   addDeveloperMetadata(key, value, visibility), getProtections, setColumnWidth,
- *   getConditionalFormatRules, setConditionalFormatRules
+ *   getConditionalFormatRules, setConditionalFormatRules, newChart, getCharts, insertChart, updateChart
  * - Range: getValues, setValues, setFormula, setFontWeights, setWrap, getFormulas, getMergedRanges, getNotes, setNote, getNumberFormats,
  *   setNumberFormat, getDataValidations, setDataValidation, addDeveloperMetadata, protect,
  *   getSheet, getRow, getColumn, getNumRows, getNumColumns
@@ -28,6 +28,8 @@ const LOCK_WAIT_S = 10;
  * - ConditionalFormatRuleBuilder: whenFormulaSatisfied, setBackground, setFontColor, setRanges, build; its rule:
  *   getBooleanCondition, getCriteriaValues
  * - Protection: getDescription, setDescription, setWarningOnly, getRange, setRange
+ * - EmbeddedChart: getOptions().get("title"), getRanges, modify; its builder: asLineChart, clearRanges, addRange,
+ *   setNumHeaders, setOption, setPosition, build
  * - LockService: getDocumentLock, tryLock, releaseLock
  *
  * What counts as a call: anything that reads or writes cells, marks, rules or the size of the grid, finding

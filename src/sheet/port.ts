@@ -71,6 +71,17 @@ export interface Warning {
   stretch(block: Block): void;
 }
 
+/** A line chart over whole columns, heading row included; days along the bottom. */
+export interface ColumnChart {
+  readonly title: string;
+  readonly dayColumn: number;
+  readonly lines: readonly { readonly column: number; readonly axis: "left" | "right"; readonly dashed: boolean }[];
+  readonly leftTitle: string;
+  readonly rightTitle: string;
+  /** Column at whose left edge a new one goes, if the grid reaches that far. */
+  readonly beside: number;
+}
+
 /** What is on a tab besides values, for its first `columns` columns. */
 export interface TabLook {
   readonly frozenRows: number;
@@ -97,6 +108,8 @@ export interface TabSetup {
   warnOnEdit(block: Block, text: string): void;
   /** Adds the colours that are not there yet and leaves every other rule of the tab as it is. Up to three calls. */
   colourWords(colours: readonly WordColour[]): void;
+  /** Draws it, or brings up to date the one of that title or of those columns, where it stands. Two or three calls. */
+  drawChart(chart: ColumnChart): "drawn" | "renewed";
   /** One call for each width, and two or three more. */
   layOut(look: PageLook): void;
 }

@@ -1,14 +1,11 @@
 /** The meter as a check in a real browser: a doubled feed is named and kept, a calibration logged, readings drawn. */
 
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { objections } from "./axe.ts";
 import { launch } from "./chromium.ts";
 import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 const folder = temporaryFolder();
 let browser: Browser;
@@ -37,19 +34,11 @@ async function logRows(tab: string): Promise<Record<string, unknown>[]> {
 
 const open = (section: string) => sheet.panel.getByRole("button", { name: section, exact: true }).first().click();
 
-async function objections(): Promise<string[]> {
-  const frame = sheet.page.frames().find((one) => one.parentFrame() !== null && one !== sheet.page.mainFrame());
-  const inside = await sheet.panel.locator("body").elementHandle();
-  const owner = (await inside?.ownerFrame()) ?? frame;
-  if (owner === undefined) throw new Error("The panel has no frame.");
-  await owner.evaluate(AXE);
-  return owner.evaluate(async () => {
-    const { axe } = globalThis as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    const { violations } = await axe.run();
-    return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`));
-  });
+/** What axe-core objects to in the panel. */
+async function inPanel(): Promise<string[]> {
+  const frame = await (await sheet.panel.locator("body").elementHandle())?.ownerFrame();
+  if (!frame) throw new Error("The panel has no frame.");
+  return objections(frame);
 }
 
 describe("a feed that went in twice", () => {
@@ -77,7 +66,7 @@ describe("a feed that went in twice", () => {
     const verdict = panel.getByText(/^Look again: the meter reads/);
     await verdict.waitFor();
     expect(await verdict.textContent()).toContain("Calcium nitrate tetrahydrate went in twice");
-    expect(await objections()).toEqual([]);
+    expect(await inPanel()).toEqual([]);
     await panel.getByRole("button", { name: "Log readings" }).click();
     await panel.getByText(/^Logged EC/).waitFor();
     const kept = (await logRows("Batch log")).find(({ Id }) => Id === added?.Id);
@@ -152,7 +141,22 @@ describe("readings over time", () => {
     await panel.getByText("The numbers, newest first").click();
     const table = panel.getByRole("table", { name: "EC and pH of these batches" });
     expect(await table.locator("tbody tr").count()).toBe(rows.length);
-    expect(await objections()).toEqual([]);
+    expect(await inPanel()).toEqual([]);
+  });
+
+  it("are drawn once on the tab of the Batch log too, however often it is asked for", async () => {
+    const { panel } = sheet;
+    const charts = () =>
+      bench(
+        sheet.page,
+        (hooks) => hooks.services.SpreadsheetApp.getActiveSpreadsheet().getSheetByName("Batch log")?.getCharts().length,
+      );
+    const draw = panel.getByRole("button", { name: "Draw this on the Batch log’s tab" });
+    await draw.click();
+    await panel.getByText(/^Drawn on “Batch log”/).waitFor();
+    await draw.click();
+    await panel.getByText("The chart on “Batch log” is up to date.").waitFor();
+    expect(await charts()).toBe(1);
   });
 
   it("nothing came from outside, and nothing was thrown", () => {

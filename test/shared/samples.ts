@@ -242,6 +242,7 @@ export const SAMPLES: { readonly [A in Ask]: readonly Sample<A>[] } = {
   "set name": [{ what: "giving one's name", request: { ask: "set name", who: "Cleo" } }],
   "look at tabs": [{ what: "looking at the tabs", request: { ask: "look at tabs" } }],
   "show on hand": [{ what: "counting what is on hand in the sheet", request: { ask: "show on hand" } }],
+  "draw chart": [{ what: "drawing the batches", request: { ask: "draw chart" } }],
   "make boards": [{ what: "making the boards", request: { ask: "make boards" } }],
   "use plant list": [
     {

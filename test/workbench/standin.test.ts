@@ -250,7 +250,7 @@ test("a custom function may read, and may not write", () => {
 
 test("what is not imitated says so", () => {
   const { host, sheet } = sheetWith([]);
-  expect(() => sheet.getCharts()).toThrow("not imitated: Sheet.getCharts");
+  expect(() => sheet.getImages()).toThrow("not imitated: Sheet.getImages");
   expect(() => sheet.getRange("A1").breakApart()).toThrow("not imitated: Range.breakApart");
   expect(() => host.Utilities.sleep(1)).toThrow("not imitated: Utilities.sleep");
 });

@@ -1,5 +1,6 @@
 /** What every object of the stand-in shares, and how a cell's content passes to a script and back. */
 
+import type { KeptChart } from "./charts.ts";
 import type { Gate } from "./gate.ts";
 import {
   type CellChange,
@@ -26,6 +27,8 @@ export interface Book {
   /** Makes a Date of the script's own realm, which is another one than the stand-in's. */
   readonly makeDate: (instantMs: number) => Date;
   readonly now: () => number;
+  /** By the id of their tab; no grid at hand draws them. */
+  readonly charts: Map<number, readonly KeptChart[]>;
   /** Ids of developer metadata and protections. */
   readonly newId: () => number;
 }

@@ -83,6 +83,7 @@ export function createHost(options: HostOptions): StandIn {
     locale: options.locale ?? "en_GB",
     makeDate: options.makeDate ?? ((instantMs) => new Date(instantMs)),
     now: clock,
+    charts: new Map(),
     newId: () => {
       const used = options.grid.tabs().flatMap((tab) => [...tab.marks(), ...tab.protections()].map(({ id }) => id));
       return 1 + Math.max(0, ...used);

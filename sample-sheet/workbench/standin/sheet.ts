@@ -2,6 +2,7 @@
 
 import { columnLetters, splitReference } from "./a1.ts";
 import { type Book, incoming, type Range, type Sheet, type Spreadsheet, tabById } from "./book.ts";
+import { chartsOn, insertChart, newChart, updateChart } from "./charts.ts";
 import { readRule, ruleOf } from "./conditional.ts";
 import { imitate } from "./gate.ts";
 import type { Area, GridTab } from "./grid.ts";
@@ -21,6 +22,7 @@ export function makeSheet(book: Book, tabId: number, parent: () => Spreadsheet):
   };
   const parts = { book, tabId, sheet: () => sheet };
   const rangeAt = (area: Area): Range => makeRange({ ...parts, area });
+  const chartParts = { book, tabId, rangeAt };
   const places: Places = { sheetOf: (id) => makeSheet(book, id, parent), rangeOf: (_id, area) => rangeAt(area) };
   const whole = (): Area => ({ row: 1, column: 1, rows: tab().rows(), columns: tab().columns() });
 
@@ -105,6 +107,10 @@ export function makeSheet(book: Book, tabId: number, parent: () => Spreadsheet):
       read("getConditionalFormatRules", (on) => on.conditionalRules().map((rule) => ruleOf(rule, rangeAt))),
     setConditionalFormatRules: (rules) =>
       void write("setConditionalFormatRules", (on) => on.setConditionalRules(rules.map(readRule))),
+    newChart: () => newChart(chartParts),
+    getCharts: () => read("getCharts", () => chartsOn(chartParts)),
+    insertChart: (chart) => void write("insertChart", () => insertChart(chartParts, chart)),
+    updateChart: (chart) => void write("updateChart", () => updateChart(chartParts, chart)),
     createTextFinder: (text: string) =>
       makeTextFinder({
         book,
