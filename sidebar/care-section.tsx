@@ -1,34 +1,61 @@
 /** "Log care": which plants, what happened, and one button that writes all rows at once. */
 
 import type { JSX } from "preact";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import type { Loaded } from "../src/app/contract.ts";
 import { nameKey } from "../src/core/cell.ts";
-import { type CareDraft, careNumbers, chosenPlants, restWords } from "./care.ts";
+import { AmountsList } from "./amounts-list.tsx";
+import { Button } from "./button.tsx";
+import { type CareDraft, careNumbers, chosenPlants, eventsToChoose } from "./care.ts";
+import type { CareDesk } from "./care-desk.ts";
 import { EcField } from "./ec-field.tsx";
 import { SelectField, TextField } from "./field.tsx";
+import { LatestCard } from "./latest-card.tsx";
 import { meterOf } from "./meter.ts";
+import { MoveCard } from "./move-card.tsx";
 import type { Panel } from "./panel-state.ts";
 import { PlantPicker } from "./plant-picker.tsx";
+import { ReasonField } from "./reason-field.tsx";
 import { Send } from "./send.tsx";
 import { useStore } from "./use-store.ts";
 import { WhoCard } from "./who.tsx";
 
-/** Said when the event disturbs roots: the shortest rest among those chosen, before it ends. */
-function RestNotice(props: { readonly draft: CareDraft; readonly loaded: Loaded }): JSX.Element | null {
-  const { draft, loaded } = props;
-  const disturbs = loaded.events.some(
-    ({ event, disturbsRoots }) => disturbsRoots && nameKey(event) === nameKey(draft.event),
-  );
-  if (!disturbs) return null;
-  const resting = chosenPlants(draft, loaded.plants)
-    .filter(({ restDays }) => restDays !== null)
-    .sort((a, b) => (a.restDays ?? 0) - (b.restDays ?? 0));
-  const [shortest] = resting;
+function Correcting(props: { readonly desk: CareDesk; readonly draft: CareDraft }): JSX.Element | null {
+  const { desk, draft } = props;
+  const words = useRef<HTMLParagraphElement>(null);
+  useLayoutEffect(() => {
+    if (draft.corrects !== "") words.current?.focus();
+  }, [draft.corrects]);
+  if (draft.corrects === "") return null;
   return (
-    <p class="notice">
-      This disturbs the roots, and their rest is counted anew.
-      {shortest !== undefined && ` Shortest rest so far: ${shortest.plant}, ${restWords(shortest.restDays)}.`}
+    <p class="notice" tabIndex={-1} ref={words}>
+      This corrects an entry for {Object.keys(draft.chosen).join(", ")}. What you log now counts in its place.{" "}
+      <Button look="link" press={desk.stopCorrecting}>
+        Leave it as it was
+      </Button>
     </p>
+  );
+}
+
+/** Answers to what is asked when somebody else logged the same that day. */
+function DoublesChoice(props: { readonly desk: CareDesk; readonly draft: CareDraft }): JSX.Element | null {
+  const { desk, draft } = props;
+  const doubles = useStore(desk.doubles);
+  if (doubles.length === 0) return null;
+  const others = Object.keys(draft.chosen).length - doubles.length;
+  return (
+    <>
+      <Button look="second" press={desk.leaveDoublesOut}>
+        {others > 0
+          ? `Leave ${doubles.length === 1 ? "it" : "those"} out, log the other ${others}`
+          : "Do not log it again"}
+      </Button>
+      <p class="links">
+        <Button look="link" press={desk.logAllTheSame}>
+          Log all the same
+        </Button>
+      </p>
+    </>
   );
 }
 
@@ -37,8 +64,9 @@ export function CareSection(props: { readonly panel: Panel; readonly loaded: Loa
   const desk = panel.care;
   const draft = useStore(desk.draft);
   const numbers = careNumbers(draft, loaded);
+  const chosen = chosenPlants(draft, loaded.plants);
   const type =
-    (key: Exclude<keyof CareDraft, "chosen" | "ecUnit">) =>
+    (key: "event" | "day" | "amountMl" | "solution" | "ec" | "pH" | "note") =>
     (text: string): void =>
       desk.draft.change((now) => ({ ...now, [key]: text }));
   const solutions = [
@@ -46,6 +74,8 @@ export function CareSection(props: { readonly panel: Panel; readonly loaded: Loa
   ]
     .filter((name) => typeof name === "string")
     .slice(0, 40);
+  const events = eventsToChoose(loaded);
+  const event = events.find((each) => nameKey(each.event) === nameKey(draft.event));
   if (loaded.plants.length === 0) {
     return (
       <p class="empty">
@@ -55,25 +85,22 @@ export function CareSection(props: { readonly panel: Panel; readonly loaded: Loa
   }
   return (
     <>
-      <PlantPicker desk={desk} plants={loaded.plants} />
+      <Correcting desk={desk} draft={draft} />
       <SelectField
         label="What happened"
-        value={draft.event}
-        options={[
-          { value: "", words: "Choose" },
-          ...loaded.events.map(({ event }) => ({ value: event, words: event })),
-        ]}
+        value={event?.event ?? ""}
+        options={[{ value: "", words: "Choose" }, ...events.map(({ event: name }) => ({ value: name, words: name }))]}
         onType={type("event")}
       />
-      <RestNotice draft={draft} loaded={loaded} />
+      <PlantPicker desk={desk} loaded={loaded} />
+      <ReasonField desk={desk} draft={draft} loaded={loaded} />
       <TextField
         label="Date"
         kind="date"
         value={draft.day === "" ? loaded.today : draft.day}
         onType={(day) => type("day")(day === loaded.today ? "" : day === "" ? "none" : day)}
       />
-      <p class="hint">What follows may stay empty.</p>
-      <TextField label="Reason" value={draft.reason} onType={type("reason")} />
+      <p class="hint">What follows may stay empty. Without an amount, each plant gets what it got the last time.</p>
       <div class="pair">
         <TextField
           label="Amount, mL each"
@@ -84,6 +111,7 @@ export function CareSection(props: { readonly panel: Panel; readonly loaded: Loa
         />
         <TextField label="Solution" offered={solutions} value={draft.solution} onType={type("solution")} />
       </div>
+      <AmountsList desk={desk} draft={draft} loaded={loaded} plants={chosen} />
       <div class={meterOf(loaded).scale === null ? "pair" : ""}>
         <EcField
           label="EC"
@@ -99,6 +127,9 @@ export function CareSection(props: { readonly panel: Panel; readonly loaded: Loa
       <TextField label="Note" value={draft.note} onType={type("note")} />
       <WhoCard panel={panel} />
       <Send sender={desk.sender} label="Log care" working="Saving…" primary />
+      <DoublesChoice desk={desk} draft={draft} />
+      <LatestCard panel={panel} loaded={loaded} />
+      <MoveCard panel={panel} loaded={loaded} />
     </>
   );
 }

@@ -1,8 +1,11 @@
 /** What is being typed in "Log care", and the rows it makes: one for each plant chosen. */
 
-import type { CareEntry, Loaded, PlantRow, RequestFor } from "../src/app/contract.ts";
-import { dayFromIso } from "../src/core/calendar.ts";
+import type { CareRow, Loaded, PlantRow, RequestFor } from "../src/app/contract.ts";
 import { nameKey } from "../src/core/cell.ts";
+import { TAKEN_BACK } from "../src/core/events.ts";
+import { REASONS, whyEarly } from "../src/core/rest-rule.ts";
+import { amountProblem, amountsFor } from "./care-amounts.ts";
+import { disturbs, earlyAmong } from "./care-early.ts";
 import { isRecord, textOf, textsOf } from "./drafts.ts";
 import type { NewId } from "./ids.ts";
 import { type EcUnit, meterOf, typedEc, unitOf } from "./meter.ts";
@@ -17,30 +20,45 @@ export interface CareDraft {
   readonly find: string;
   readonly place: string;
   readonly event: string;
+  /** For all plants chosen; "" for as last time. */
   readonly amountMl: string;
+  /** Plant → what was typed for it alone. */
+  readonly amounts: Readonly<Record<string, string>>;
   readonly solution: string;
   readonly ec: string;
   readonly ecUnit: EcUnit | "";
   readonly pH: string;
+  /** One of the offered reasons, "other" for the one typed, "" for none. */
+  readonly why: string;
   readonly reason: string;
   readonly note: string;
+  /** Id of the entry that this one corrects, "" for none. */
+  readonly corrects: string;
+  /** "yes" while plants are gone through one by one. */
+  readonly oneByOne: string;
+  /** The plant that is shown then; "" for the first. */
+  readonly at: string;
 }
 
 const BLANK = {
   day: "",
   find: "",
   place: "",
-  event: "",
+  event: "Top up",
   amountMl: "",
   solution: "",
   ec: "",
   pH: "",
+  why: "",
   reason: "",
   note: "",
+  corrects: "",
+  oneByOne: "",
+  at: "",
 } as const;
 
 export function freshCare(): CareDraft {
-  return { ...BLANK, chosen: {}, ecUnit: "" };
+  return { ...BLANK, chosen: {}, amounts: {}, ecUnit: "" };
 }
 
 export function readCare(kept: unknown): CareDraft | null {
@@ -54,6 +72,7 @@ export function readCare(kept: unknown): CareDraft | null {
     ...texts,
     ecUnit: unit === "ppm" || unit === "mS/cm" ? unit : "",
     chosen: textsOf(kept.chosen),
+    amounts: textsOf(kept.amounts),
   };
 }
 
@@ -121,6 +140,38 @@ export function careNumbers(draft: CareDraft, loaded: Pick<Loaded, "meterScale">
   };
 }
 
+/** What can have happened to a plant; taking back is done beside the entry itself. */
+export function eventsToChoose({ events }: Pick<Loaded, "events">): Loaded["events"] {
+  return events.filter(({ event }) => nameKey(event) !== nameKey(TAKEN_BACK));
+}
+
+/** Only a disturbance has a reason; an entry that is corrected keeps the one it had. */
+function reasonOf(draft: CareDraft, loaded: Pick<Loaded, "events">): string {
+  if (!disturbs(draft.event, loaded)) return draft.corrects === "" ? "" : draft.reason.trim();
+  return REASONS.includes(draft.why) ? draft.why : draft.reason.trim();
+}
+
+/** The draft that corrects a row of the log: all it says, to be changed. */
+export function correctingDraft(row: CareRow, newId: NewId): CareDraft {
+  const number = (value: number | null): string => (value === null ? "" : String(value));
+  const why = REASONS.find((reason) => nameKey(reason) === nameKey(row.reason));
+  return {
+    ...freshCare(),
+    day: row.day,
+    chosen: { [row.plant]: newId() },
+    amounts: { [row.plant]: number(row.amountMl) },
+    event: row.event,
+    solution: row.solution,
+    ec: number(row.ecMsCm),
+    ecUnit: row.ecMsCm === null ? "" : "mS/cm",
+    pH: number(row.pH),
+    why: why ?? (row.reason === "" ? "" : "other"),
+    reason: row.reason,
+    note: row.note,
+    corrects: row.id,
+  };
+}
+
 /** At most this many rows in one request, as the contract has it. */
 const MOST_ROWS = 500;
 
@@ -130,12 +181,20 @@ export function makeCare(draft: CareDraft, who: string, loaded: Loaded): Request
   if (who === "") return "Type your name first, so that the log can say who did this.";
   if (plants.length === 0) return "Choose at least one plant.";
   if (plants.length > MOST_ROWS) return `Choose at most ${MOST_ROWS} plants at once; ${plants.length} are chosen.`;
-  if (draft.event === "") return "Choose what happened.";
+  if (draft.corrects !== "" && plants.length > 1) return "A correction is for one plant. Choose only that one.";
+  if (!eventsToChoose(loaded).some(({ event }) => nameKey(event) === nameKey(draft.event))) {
+    return "Choose what happened.";
+  }
   const day = typedDay(draft.day, loaded.today);
   if (day === null) return "Choose the date.";
   const { amount, ec, pH } = careNumbers(draft, loaded);
-  const problem = amount.problem ?? ec.problem ?? pH.problem;
+  const problem = amount.problem ?? ec.problem ?? pH.problem ?? amountProblem(draft, plants);
   if (problem !== null) return problem;
+  const reason = reasonOf(draft, loaded);
+  if (draft.why === "other" && reason === "") return "Type the reason, or choose one of the list.";
+  const early = reason === "" ? earlyAmong(draft, plants, loaded) : [];
+  if (early.length > 0) return whyEarly(early);
+  const amounts = amountsFor(draft, plants, loaded.care.rows);
   return {
     ask: "log care",
     who,
@@ -144,54 +203,13 @@ export function makeCare(draft: CareDraft, who: string, loaded: Loaded): Request
       day,
       plant,
       event: draft.event,
-      amountMl: amount.value,
+      amountMl: amounts.get(plant) ?? null,
       solution: draft.solution.trim(),
       ecMsCm: ec.value,
       pH: pH.value,
-      reason: draft.reason.trim(),
+      reason,
       note: draft.note.trim(),
+      ...(draft.corrects === "" ? {} : { corrects: draft.corrects }),
     })),
   };
-}
-
-/**
- * The draft once its rows are in the log: their plants are no longer chosen. What belongs to one act is cleared,
- * unless it was changed while the request was under way, or `keep` is set since the log holds something else.
- * Event, solution and date stay, for the next plants of the same round.
- */
-export function careDone(
-  draft: CareDraft,
-  sent: CareDraft,
-  { ids, keep }: { ids: ReadonlySet<string>; keep: boolean },
-): CareDraft {
-  const chosen = Object.fromEntries(Object.entries(draft.chosen).filter(([, id]) => !ids.has(id)));
-  const cleared = (key: "amountMl" | "ec" | "pH" | "reason" | "note"): string =>
-    draft[key] === sent[key] && !keep ? "" : draft[key];
-  return {
-    ...draft,
-    chosen,
-    amountMl: cleared("amountMl"),
-    ec: cleared("ec"),
-    pH: cleared("pH"),
-    reason: cleared("reason"),
-    note: cleared("note"),
-  };
-}
-
-/** The loaded plants once `entries` are in the log: rest is counted anew where roots were disturbed. */
-export function plantsAfter(loaded: Loaded, entries: readonly CareEntry[]): readonly PlantRow[] {
-  const disturbs = new Set(
-    loaded.events.filter(({ disturbsRoots }) => disturbsRoots).map(({ event }) => nameKey(event)),
-  );
-  const today = dayFromIso(loaded.today);
-  const byPlant = new Map(
-    entries.filter(({ event }) => disturbs.has(nameKey(event))).map((entry) => [nameKey(entry.plant), entry]),
-  );
-  return loaded.plants.map((row) => {
-    const entry = byPlant.get(nameKey(row.plant));
-    const day = entry === undefined ? null : dayFromIso(entry.day);
-    if (entry === undefined || day === null || today === null || day > today) return row;
-    const restDays = today - day;
-    return row.restDays !== null && row.restDays < restDays ? row : { ...row, restDays, lastEvent: entry.event };
-  });
 }

@@ -8,7 +8,9 @@ import { type CareDesk, createCareDesk } from "./care-desk.ts";
 import { keptStore } from "./drafts.ts";
 import { createExportDesk, createImportDesk, type ExportDesk, type ImportDesk } from "./export-desk.ts";
 import { createFeedDesk, type FeedDesk } from "./feed-desk.ts";
+import { createLatestDesk, type LatestDesk } from "./latest-desk.ts";
 import { createMetersDesk, type MetersDesk } from "./meters-desk.ts";
+import { createMoveDesk, type MoveDesk } from "./move-desk.ts";
 import { createReadingsDesk, type ReadingsDesk } from "./readings-desk.ts";
 import { createSender, type Sender } from "./sending.ts";
 import { createSetupDesk, type SetupDesk } from "./setup-desk.ts";
@@ -35,6 +37,8 @@ export interface Panel {
   readonly tools: ToolsDesk;
   readonly readings: ReadingsDesk;
   readonly care: CareDesk;
+  readonly latest: LatestDesk;
+  readonly move: MoveDesk;
   readonly meters: MetersDesk;
   readonly water: WaterDesk;
   readonly feed: FeedDesk;
@@ -74,6 +78,7 @@ export function createPanel(world: PanelWorld): Panel {
     keepName: () => {
       if (loaded.get()?.who.trim() === "") setup.nameSender.press();
     },
+    reload: () => loading.press(),
   };
   const readings = createReadingsDesk(world, loaded);
   const acid = acidStore(world.storage);
@@ -92,6 +97,8 @@ export function createPanel(world: PanelWorld): Panel {
     exporting: createExportDesk(world, loaded),
     importing: createImportDesk(world, loaded, () => loading.press()),
     care: createCareDesk(world, links),
+    latest: createLatestDesk(world, links),
+    move: createMoveDesk(world, links),
     meters: createMetersDesk(world, { ...links, records }),
     water: createWaterDesk(world, links),
     feed: createFeedDesk(world, links),

@@ -2,19 +2,22 @@
 
 import type { JSX } from "preact";
 import { useId, useRef } from "preact/hooks";
-import type { PlantRow } from "../src/app/contract.ts";
+import type { Loaded } from "../src/app/contract.ts";
 import { Button } from "./button.tsx";
 import { chosenPlants, placesOf, restWords, shownPlants } from "./care.ts";
 import type { CareDesk } from "./care-desk.ts";
 import { SelectField, TextField } from "./field.tsx";
-import { count } from "./show.ts";
+import { lastRound } from "./round.ts";
+import { RoundCard } from "./round-card.tsx";
+import { count, showDay } from "./show.ts";
 import { useStore } from "./use-store.ts";
 
 /** More boxes than this help nobody, and make typing slow. */
 const MOST_SHOWN = 150;
 
-export function PlantPicker(props: { readonly desk: CareDesk; readonly plants: readonly PlantRow[] }): JSX.Element {
-  const { desk, plants } = props;
+export function PlantPicker(props: { readonly desk: CareDesk; readonly loaded: Loaded }): JSX.Element {
+  const { desk, loaded } = props;
+  const { plants } = loaded;
   const draft = useStore(desk.draft);
   const title = useId();
   const tally = useRef<HTMLParagraphElement>(null);
@@ -25,6 +28,7 @@ export function PlantPicker(props: { readonly desk: CareDesk; readonly plants: r
   const places = placesOf(plants);
   const names = drawn.map(({ plant }) => plant);
   const allChosen = drawn.length > 0 && drawn.every(({ plant }) => draft.chosen[plant] !== undefined);
+  const usual = draft.corrects === "" ? lastRound(draft, shown, loaded) : null;
   return (
     <fieldset class="picker">
       <legend id={title}>Plants</legend>
@@ -42,7 +46,16 @@ export function PlantPicker(props: { readonly desk: CareDesk; readonly plants: r
           onType={(place) => desk.draft.change((now) => ({ ...now, place }))}
         />
       </div>
-      {drawn.length === 0 ? (
+      {usual !== null && draft.oneByOne === "" && (
+        <p class="links">
+          <Button look="link" press={() => desk.choose(usual.plants, true)}>
+            Choose the same {usual.plants.length} as on {showDay(usual.day)}
+          </Button>
+        </p>
+      )}
+      {draft.oneByOne !== "" && shown.length > 0 ? (
+        <RoundCard desk={desk} draft={draft} loaded={loaded} />
+      ) : drawn.length === 0 ? (
         <p class="empty">No plant fits. Change the place or the letters typed.</p>
       ) : (
         <>
@@ -73,14 +86,14 @@ export function PlantPicker(props: { readonly desk: CareDesk; readonly plants: r
           </ul>
         </>
       )}
-      {shown.length > drawn.length && (
+      {draft.oneByOne === "" && shown.length > drawn.length && (
         <p class="hint">
           {drawn.length} of {shown.length} plants are shown. Type part of a name to see the others.
         </p>
       )}
       <p class="tally" ref={tally} tabIndex={-1}>
         {chosen.length === 0 ? "No plant is chosen." : `${count(chosen.length, "plant")} chosen`}
-        {hidden > 0 ? `, ${hidden} of them not shown now.` : chosen.length > 0 ? "." : ""}
+        {hidden > 0 && draft.oneByOne === "" ? `, ${hidden} of them not shown now.` : chosen.length > 0 ? "." : ""}
         {chosen.length > 0 && (
           <Button
             look="link"
@@ -93,6 +106,16 @@ export function PlantPicker(props: { readonly desk: CareDesk; readonly plants: r
           </Button>
         )}
       </p>
+      {shown.length > 0 && (
+        <p class="links">
+          <Button
+            look="link"
+            press={() => desk.draft.change((now) => ({ ...now, at: "", oneByOne: now.oneByOne === "" ? "yes" : "" }))}
+          >
+            {draft.oneByOne === "" ? "Go through them one by one" : "Show them as a list"}
+          </Button>
+        </p>
+      )}
     </fieldset>
   );
 }

@@ -34,6 +34,8 @@ export const FOUND_OTHERWISE = "An earlier press is in the log already, with oth
 export interface Outcome {
   readonly sentence: string;
   readonly notes?: readonly string[];
+  /** Nothing was written: the sentence is a question, to be answered by another press. */
+  readonly asks?: boolean;
 }
 
 export interface Press<A extends Ask> {
@@ -64,8 +66,8 @@ export function createSender<A extends Ask>(ask: AskSheet, after: After, press: 
       return;
     }
     settled = latest;
-    const { sentence, notes = [] } = press.settle(answer.reply, sent);
-    now.set({ state: "done", sentence, notes });
+    const { sentence, notes = [], asks = false } = press.settle(answer.reply, sent);
+    now.set(asks ? { state: "blocked", sentence } : { state: "done", sentence, notes });
   };
 
   return {

@@ -23,4 +23,6 @@ export interface DeskLinks {
   readonly who: () => string;
   /** Called after rows were written under that name. */
   readonly keepName: () => void;
+  /** Reads the sheet again, where what was done changes more than the panel can tell. */
+  readonly reload: () => void;
 }

@@ -114,7 +114,12 @@ export const logged = z.object({
 export const replies = {
   load: loaded,
   records,
-  "log care": logged,
+  "log care": z.extend(logged, {
+    /** Not empty: somebody else logged the same that day, and nothing was written. */
+    doubles: z.exactOptional(
+      z.array(z.object({ plant: z.string(), event: z.string(), day: z.string(), who: z.string() })),
+    ),
+  }),
   /** `already`: rows that were taken back, or corrected, before. */
   "take back": z.object({ written: z.number(), already: z.number() }),
   "log batch": logged,
@@ -128,6 +133,16 @@ export const replies = {
   "look at tabs": z.object({
     tabs: z.array(z.object({ tab: z.string(), headings: z.array(z.string()), rows: z.number() })),
   }),
+  "read list": z.object({
+    tab: z.string(),
+    /** "" over a column without a heading. */
+    headings: z.array(z.string()),
+    /** Below the headings; date cells as their day. */
+    rows: z.array(z.array(z.union([z.string(), z.number(), z.boolean(), z.object({ day: isoDay })]))),
+    /** Rows that were too many to send. */
+    left: z.number(),
+  }),
+  "log past": z.object({ written: z.number(), already: z.number() }),
   "use plant list": z.object({ plantTab: z.string(), plants: z.number() }),
   "read page": z.object({
     /** The name the tab has now; null when there is none. */

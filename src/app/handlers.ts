@@ -7,14 +7,16 @@ import { showOnHand } from "../sheet/on-hand.ts";
 import type { WorkbookPort } from "../sheet/port.ts";
 import { asFailure } from "../sheet/refusals.ts";
 import { readRequest } from "./asked.ts";
+import { logCare } from "./care.ts";
 import type { Answered, Ask, ReplyFor, RequestFor } from "./contract.ts";
 import { logFeed } from "./feeds.ts";
 import { load } from "./load.ts";
-import { logBatch, logCare } from "./logging.ts";
+import { logBatch } from "./logging.ts";
 import type { Me } from "./me.ts";
 import { logMeter } from "./meter-log.ts";
-import { choosePlantList, lookAtTabs } from "./own-list.ts";
+import { choosePlantList, lookAtTabs, readOwnTab } from "./own-list.ts";
 import { importRows, readPage } from "./pages.ts";
+import { logPast } from "./past.ts";
 import { logPurchase } from "./purchases.ts";
 import { logReadings } from "./readings.ts";
 import { readRecords } from "./records.ts";
@@ -49,6 +51,8 @@ export const HANDLERS: Handlers = {
   "save settings": (workbook, _, request) => saveSettings(workbook, request),
   "set name": (_, me, request) => setName(me, request.who),
   "look at tabs": (workbook) => lookAtTabs(workbook),
+  "read list": (workbook, _, request) => readOwnTab(workbook, request),
+  "log past": logPast,
   "use plant list": (workbook, _, request) => choosePlantList(workbook, request),
   "read page": (workbook, _, request) => readPage(workbook, request),
   "import rows": (workbook, _, request) => importRows(workbook, request),

@@ -1,4 +1,4 @@
-/** Writes what was done into the logs: care of plants and mixed batches, each record once. */
+/** Logs a mixed batch, once, and makes cells of what a request holds. */
 
 import { dayFromIso } from "../core/calendar.ts";
 import { MOST_PER_LITRE } from "../core/dose.ts";
@@ -8,10 +8,10 @@ import { BadInput } from "../core/errors.ts";
 import { checkNumber } from "../core/reading.ts";
 import { appendRecords, type SheetRecord } from "../sheet/append.ts";
 import { openBook } from "../sheet/find.ts";
-import { BATCH_LOG, CARE_LOG } from "../sheet/log-tabs.ts";
+import { BATCH_LOG } from "../sheet/log-tabs.ts";
 import type { PlainCell, WorkbookPort } from "../sheet/port.ts";
 import type { TabSpec } from "../sheet/spec.ts";
-import type { BatchEntry, CareEntry, ReplyFor, RequestFor } from "./contract.ts";
+import type { BatchEntry, ReplyFor, RequestFor } from "./contract.ts";
 import type { Me } from "./me.ts";
 
 /** Sea water is about 54 mS/cm; 1650 is µS/cm. */
@@ -32,23 +32,6 @@ export function dayCell(iso: string): PlainCell {
 }
 
 export const textCell = (text: string): PlainCell => (text === "" ? null : text);
-
-function careRecord(entry: CareEntry, who: string): SheetRecord {
-  return {
-    Id: entry.id,
-    Date: dayCell(entry.day),
-    Plant: entry.plant,
-    Event: entry.event,
-    "Amount mL": entry.amountMl,
-    Solution: textCell(entry.solution),
-    EC: checkEc(entry.ecMsCm, `EC for ${entry.plant}`),
-    pH: entry.pH,
-    Who: textCell(who),
-    Reason: textCell(entry.reason),
-    Note: textCell(entry.note),
-    ...(entry.corrects === undefined ? {} : { Corrects: entry.corrects }),
-  };
-}
 
 function batchRecord(batch: BatchEntry, who: string): SheetRecord {
   for (const { feed, perLitre, unit } of batch.doses) {
@@ -73,21 +56,11 @@ function batchRecord(batch: BatchEntry, who: string): SheetRecord {
 }
 
 /** Each record once, under the lock. */
-export function append(workbook: WorkbookPort, spec: TabSpec, records: readonly SheetRecord[]): ReplyFor<"log care"> {
+export function append(workbook: WorkbookPort, spec: TabSpec, records: readonly SheetRecord[]): ReplyFor<"log batch"> {
   const { written, already, differing } = workbook.locked(() =>
     appendRecords(openBook(workbook, [spec.name]), spec, records),
   );
   return { written, already, differing: [...differing] };
-}
-
-/** One row for each plant, in one write. A name in the request goes before the one kept for this person. */
-export function logCare(workbook: WorkbookPort, me: Me, request: RequestFor<"log care">): ReplyFor<"log care"> {
-  const who = request.who === "" ? me.name : request.who;
-  return append(
-    workbook,
-    CARE_LOG,
-    request.entries.map((entry) => careRecord(entry, who)),
-  );
 }
 
 export function logBatch(workbook: WorkbookPort, me: Me, request: RequestFor<"log batch">): ReplyFor<"log batch"> {

@@ -1,6 +1,7 @@
 /** A plant list of one's own: what tabs there are to choose from, and keeping the choice in Settings. */
 
-import { headingKey } from "../core/cell.ts";
+import { isoFromDay } from "../core/calendar.ts";
+import { type DayReader, headingKey, readCell } from "../core/cell.ts";
 import { BadInput } from "../core/errors.ts";
 import { type ColumnMap, columnMapText } from "../sheet/column-map.ts";
 import { type Book, type Columns, columnAt, findTab, listColumnMark, listMark, openBook } from "../sheet/find.ts";
@@ -25,6 +26,30 @@ export function lookAtTabs(workbook: WorkbookPort): ReplyFor<"look at tabs"> {
     return [{ tab: tab.name, headings, rows }];
   });
   return { tabs };
+}
+
+/** More than a household's list; the answer has to travel. */
+const MOST_ROWS = 6000;
+const MOST_COLUMNS = 60;
+const MOST_LETTERS = 200;
+
+/** A tab as it stands, to guess its columns by; long texts are cut, errors come as blank cells. */
+export function readOwnTab(workbook: WorkbookPort, { tab: name }: RequestFor<"read list">): ReplyFor<"read list"> {
+  const tab = tabNamed({ workbook, tabs: workbook.tabs(), marks: [] }, name);
+  if (!tab) throw noPlantList(name);
+  const [headingRow = [], ...rows] = tab.readAll();
+  const headings = headingRow.slice(0, MOST_COLUMNS).map((raw) => String(listCell(raw, workbook.dayOf)));
+  const cells = rows
+    .slice(0, MOST_ROWS)
+    .map((row) => row.slice(0, MOST_COLUMNS).map((raw) => listCell(raw, workbook.dayOf)));
+  return { tab: tab.name, headings, rows: cells, left: Math.max(0, rows.length - MOST_ROWS) };
+}
+
+function listCell(raw: unknown, dayOf: DayReader): string | number | boolean | { day: string } {
+  const cell = readCell(raw, dayOf);
+  if (cell.kind === "day") return { day: isoFromDay(cell.day) };
+  if (cell.kind === "text") return cell.value.slice(0, MOST_LETTERS);
+  return cell.kind === "number" || cell.kind === "boolean" ? cell.value : "";
 }
 
 /** Checks the choice against the tab and keeps it in Settings; choosing Plants itself goes back to it. */

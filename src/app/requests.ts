@@ -28,7 +28,7 @@ export const WATER_NUMBERS = [
 ] as const;
 
 /** What writes nothing that was asked for; today's date is refreshed by the way. */
-export const ONLY_READ: readonly string[] = ["load", "records", "look at tabs", "read page"];
+export const ONLY_READ: readonly string[] = ["load", "records", "look at tabs", "read page", "read list"];
 /** Rows that travel at once: 200,000 rows make 40 calls, each far below what the host allows. */
 export const PAGE_ROWS = 5000;
 const MOST_HEADINGS = 200;
@@ -193,6 +193,8 @@ function makeSchemas() {
       ask: z.literal("log care"),
       who: text,
       entries: z.array(careEntry).check(z.minLength(1), z.maxLength(500)),
+      /** Written also where somebody else logged the same that day. */
+      again: z.exactOptional(z.boolean()),
     }),
     /** By the person under "Who" only. */
     "take back": z.object({
@@ -228,6 +230,16 @@ function makeSchemas() {
     "set name": z.object({ ask: z.literal("set name"), who: text }),
     /** Tabs of the workbook with their headings, to choose one's own plant list. */
     "look at tabs": z.object({ ask: z.literal("look at tabs") }),
+    /** A tab's cells, to guess its columns by and to find past days in. */
+    "read list": z.object({ ask: z.literal("read list"), tab: name }),
+    /** Past disturbances out of a plant list; ids are made of what they say, so that each comes once. */
+    "log past": z.object({
+      ask: z.literal("log past"),
+      who: text,
+      entries: z
+        .array(z.object({ id, day: isoDay, plant: name, event: name }))
+        .check(z.minLength(1), z.maxLength(5000)),
+    }),
     "use plant list": z.object({
       ask: z.literal("use plant list"),
       tab: name,

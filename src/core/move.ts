@@ -13,6 +13,8 @@ export const LEAST_WEAK_DAYS = 14;
 export const MOST_WEAK_DAYS = 42;
 export const REFILL_DAYS = 14;
 export const LOOK_DAYS = 7;
+/** A move whose washing is longer ago is taken for over, whether its end was logged or not. */
+export const OVER_AFTER_DAYS = 84;
 
 export type MoveStep = "wash" | "weak" | "look" | "roots" | "full";
 
@@ -65,8 +67,11 @@ function stepOf({ event, reason }: MoveRow): MoveStep | null {
 
 const ORDER: readonly MoveStep[] = ["wash", "weak", "look", "roots", "full"];
 
-/** The newest move of each plant, in the order in which the plants were washed; rows may stand in any order. */
-export function movesFromSoil(rows: Iterable<MoveRow>): Move[] {
+/**
+ * The newest move of each plant that is not over on `asOfDay`, in the order in which the plants were washed; rows may
+ * stand in any order. Of new roots only the first belongs to the move.
+ */
+export function movesFromSoil(rows: Iterable<MoveRow>, asOfDay: number): Move[] {
   const byPlant = new Map<string, { plant: string; steps: Done[] }>();
   for (const row of rows) {
     const step = stepOf(row);
@@ -79,10 +84,12 @@ export function movesFromSoil(rows: Iterable<MoveRow>): Move[] {
   const moves: Move[] = [];
   for (const { plant, steps } of byPlant.values()) {
     const washed = steps.reduce((latest, { step, day }) => (step === "wash" && day > latest ? day : latest), -Infinity);
-    if (washed === -Infinity) continue;
-    const done = steps
+    if (washed < asOfDay - OVER_AFTER_DAYS) continue;
+    const since = steps
       .filter(({ step, day }) => day >= washed && (step !== "wash" || day === washed))
       .sort((a, b) => a.day - b.day || ORDER.indexOf(a.step) - ORDER.indexOf(b.step));
+    const roots = since.find(({ step }) => step === "roots");
+    const done = since.filter((each) => each.step !== "roots" || each === roots);
     moves.push({ plant, done, ...ahead(done, washed) });
   }
   return moves.sort((a, b) => (a.done[0]?.day ?? 0) - (b.done[0]?.day ?? 0));

@@ -114,7 +114,8 @@ function sortOut(log: Log, records: readonly SheetRecord[]) {
   return { fresh, already, differing };
 }
 
-function writeFresh(log: Log, records: readonly SheetRecord[]): void {
+/** Throws BadInput when a column that is needed is filled by the formula in its heading. One call. */
+function writingOf(log: Log, records: readonly SheetRecord[]): Writing {
   const { tab, spec } = log;
   const width = Math.max(log.values[0]?.length ?? 0, ...log.columns.at.values());
   const headingFormulas = tab.readFormulas({ row: 1, column: 1, rows: 1, columns: width })[0] ?? [];
@@ -127,9 +128,19 @@ function writeFresh(log: Log, records: readonly SheetRecord[]): void {
       `Column ${columnLetters(column)} (“${heading}”) of “${tab.name}” is filled by the formula in its heading, so nothing can be kept there. Move that formula to a column of its own and type ${heading} as a plain heading.`,
     );
   }
+  return { records, width, computed };
+}
 
-  const place = findPlace(log, { records, width, computed });
-  refuseMerged(tab, { row: place.row, column: 1, rows: records.length, columns: width }, place.segments);
+/** Whether an earlier try of these very records wrote a part of each and failed before their Ids. Two calls. */
+export function halfThere(log: Log, records: readonly SheetRecord[]): boolean {
+  return records.length > 0 && findPlace(log, writingOf(log, records)).retried;
+}
+
+function writeFresh(log: Log, records: readonly SheetRecord[]): void {
+  const { tab, spec } = log;
+  const writing = writingOf(log, records);
+  const place = findPlace(log, writing);
+  refuseMerged(tab, { row: place.row, column: 1, rows: records.length, columns: writing.width }, place.segments);
   const headingAt = new Map([...log.columns.at].map(([heading, column]) => [column, heading]));
   for (const { from, to } of place.segments) {
     tab.write(
@@ -159,8 +170,16 @@ interface Writing {
   readonly computed: ReadonlySet<number>;
 }
 
-/** The first row to write to, and the blocks, the one with the Id last. */
-function findPlace(log: Log, writing: Writing): { row: number; segments: readonly Segment[] } {
+interface Place {
+  /** The first row to write to. */
+  readonly row: number;
+  /** The blocks, the one with the Id last. */
+  readonly segments: readonly Segment[];
+  /** An earlier try wrote a part there. */
+  readonly retried: boolean;
+}
+
+function findPlace(log: Log, writing: Writing): Place {
   const { tab, spec, values, columns } = log;
   const ours = [...columns.at.values()].filter((column) => !writing.computed.has(column));
   const keys = [spec.key, ...(spec.alsoKeys ?? [])].flatMap((heading) => columns.at.get(heading) ?? []);
@@ -184,9 +203,8 @@ function findPlace(log: Log, writing: Writing): { row: number; segments: readonl
   }
   const layout = (from: number) => segmentsOf({ log: { ...log, ours }, writing, row: from, hasFormula });
   const segments = layout(row);
-  if (segments.length === 1) return { row, segments };
-  const retried = halfWritten(log, writing, { segments, below: row });
-  return retried === null ? { row, segments } : { row: retried, segments: layout(retried) };
+  const half = segments.length === 1 ? null : halfWritten(log, writing, { segments, below: row });
+  return half === null ? { row, segments, retried: false } : { row: half, segments: layout(half), retried: true };
 }
 
 /** The last row, counted from 1 with the heading, in which one of the columns holds something; at least 1. */

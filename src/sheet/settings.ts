@@ -70,7 +70,21 @@ export function settingRows(today: number): readonly SettingSpec[] {
       value: 30,
       note: "After this many days the pH meter goes into a buffer again. Common practice, no source.",
     },
-    { setting: REST_DAYS, value: 180, note: "Roots are left alone for this many days unless there is a reason." },
+    {
+      setting: REST_DAYS,
+      value: 180,
+      note: "Roots are left alone for this many days unless there is a reason. Common practice, no source.",
+    },
+    {
+      setting: "Rest days in season",
+      value: null,
+      note: "Another number of days for the months below, when roots grow back faster; blank for the same all year.",
+    },
+    {
+      setting: "Season months",
+      value: null,
+      note: "Your own growing season, months by name: Apr to Sep, or Oct to Mar south of the equator.",
+    },
     ...DUE_SETTINGS.map(({ setting, value, note }) => ({
       setting,
       value,

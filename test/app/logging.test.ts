@@ -66,7 +66,7 @@ describe("who", () => {
     expect(book.reply({ ask: "set name", who: "  Ana " })).toEqual({ who: "Ana" });
     expect(book.reply({ ask: "load" }).who).toBe("Ana");
     book.reply({ ask: "log care", who: "", entries: [careEntry()] });
-    book.reply({ ask: "log care", who: "Ben", entries: [careEntry()] });
+    book.reply({ ask: "log care", who: "Ben", entries: [careEntry({ plant: "Fern" })] });
     expect([2, 3].map((row) => book.cell("Care log", row, "Who"))).toEqual(["Ana", "Ben"]);
   });
 

@@ -10,8 +10,8 @@ const row = (iso: string, event: string, reason = "", plant = "Fern"): MoveRow =
   event,
   reason,
 });
-const said = (rows: readonly MoveRow[]) =>
-  movesFromSoil(rows).map(({ plant, done, due, lookForRotFrom }) => ({
+const said = (rows: readonly MoveRow[], asOf = "2026-03-01") =>
+  movesFromSoil(rows, dayFromIso(asOf) ?? Number.NaN).map(({ plant, done, due, lookForRotFrom }) => ({
     plant,
     done: done.map(({ step, day }) => `${step} ${isoFromDay(day)}`),
     due: due.map(({ step, day }) => `${step} ${isoFromDay(day)}`),
@@ -70,5 +70,13 @@ describe("a move from soil", () => {
       "Fern: wash 2026-02-01",
     ]);
     expect(said([])).toEqual([]);
+  });
+
+  test("is over twelve weeks after the washing, logged to its end or not, and later new roots are none of it", () => {
+    // 1 February and 84 days: 26 April (27 days to the end of February, 31 in March, 26 more).
+    expect(said([washed], "2026-04-26")).toHaveLength(1);
+    expect(said([washed], "2026-04-27")).toEqual([]);
+    const rows = [washed, row("2026-02-20", "New root"), row("2026-02-10", "New root")];
+    expect(said(rows)[0]?.done).toEqual(["wash 2026-02-01", "roots 2026-02-10"]);
   });
 });

@@ -243,6 +243,20 @@ export const SAMPLES: { readonly [A in Ask]: readonly Sample<A>[] } = {
   "look at tabs": [{ what: "looking at the tabs", request: { ask: "look at tabs" } }],
   "show on hand": [{ what: "counting what is on hand in the sheet", request: { ask: "show on hand" } }],
   "draw chart": [{ what: "drawing the batches", request: { ask: "draw chart" } }],
+  "read list": [{ what: "reading a plant list", request: { ask: "read list", tab: "My plants" } }],
+  "log past": [
+    {
+      what: "bringing past repots in, one of them known",
+      request: {
+        ask: "log past",
+        who: "Ana",
+        entries: [
+          { id: "past-00000001", day: "2025-04-01", plant: "Monstera", event: "Repot" },
+          { id: "past-00000002", day: "2026-02-01", plant: "Hoya", event: "Repot" },
+        ],
+      },
+    },
+  ],
   "make boards": [{ what: "making the boards", request: { ask: "make boards" } }],
   "use plant list": [
     {
@@ -257,4 +271,4 @@ export type AnySample = { readonly what: string; readonly request: RequestFor<As
 export const ALL_SAMPLES: readonly AnySample[] = Object.values(SAMPLES).flat();
 
 /** Asks that write nothing but today's date. */
-export const READS: ReadonlySet<Ask> = new Set<Ask>(["load", "records", "look at tabs", "read page"]);
+export const READS: ReadonlySet<Ask> = new Set<Ask>(["load", "records", "look at tabs", "read page", "read list"]);

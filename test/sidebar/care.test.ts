@@ -1,15 +1,8 @@
 /** "Log care": which plants are shown and chosen, the rows of one press, and what stays for the next. */
 
 import { describe, expect, test } from "vitest";
-import {
-  careNumbers,
-  freshCare,
-  plantsAfter,
-  plantsOnce,
-  readCare,
-  restWords,
-  shownPlants,
-} from "../../sidebar/care.ts";
+import { careNumbers, freshCare, plantsOnce, readCare, restWords, shownPlants } from "../../sidebar/care.ts";
+import { plantsAfter } from "../../sidebar/care-after.ts";
 import { sheet } from "./sheet.ts";
 import { openTestPanel, said } from "./world.ts";
 
@@ -125,7 +118,7 @@ describe("one press", () => {
 
   test.each([
     [{}, [], "Choose at least one plant."],
-    [{}, ["Fern 1"], "Choose what happened."],
+    [{ event: "" }, ["Fern 1"], "Choose what happened."],
     [{ event: "Top up", day: "none" }, ["Fern 1"], "Choose the date."],
     [{ event: "Top up", amountMl: "a cup" }, ["Fern 1"], 'Amount is "a cup". Give a plain number in mL, like 1.2.'],
     [{ event: "Top up", ec: "1400" }, ["Fern 1"], "EC is 1400 mS/cm. Give a number from 0 to 20 mS/cm."],

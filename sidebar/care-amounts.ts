@@ -1,0 +1,55 @@
+/** How much each plant gets: what was typed for it alone, else for all, else what it got the last time. */
+
+import type { CareRow, PlantRow } from "../src/app/contract.ts";
+import { nameKey } from "../src/core/cell.ts";
+import type { CareDraft } from "./care.ts";
+import { type Typed, typedNumber } from "./typed.ts";
+
+export const MOST_ML = 100_000;
+
+/** By nameKey of the plant: its newest amount for this event. `rows` stand newest first. */
+export function lastAmounts(rows: readonly CareRow[], event: string): ReadonlyMap<string, number> {
+  const wanted = nameKey(event);
+  const amounts = new Map<string, number>();
+  for (const row of rows) {
+    if (row.amountMl === null || nameKey(row.event) !== wanted) continue;
+    const key = nameKey(row.plant);
+    if (!amounts.has(key)) amounts.set(key, row.amountMl);
+  }
+  return amounts;
+}
+
+/** What was typed for one plant alone; null where nothing was, so that the others count. */
+export function ownAmount(draft: Pick<CareDraft, "amounts">, plant: string): Typed | null {
+  const text = draft.amounts[plant];
+  return text === undefined
+    ? null
+    : typedNumber(text, { what: `Amount for ${plant}`, unit: "mL", min: 0, max: MOST_ML });
+}
+
+/** The first amount of one of these plants that cannot be used, as a sentence, or null. */
+export function amountProblem(draft: Pick<CareDraft, "amounts">, plants: readonly PlantRow[]): string | null {
+  for (const { plant } of plants) {
+    const problem = ownAmount(draft, plant)?.problem ?? null;
+    if (problem !== null) return problem;
+  }
+  return null;
+}
+
+/** Plant → mL; null where none is typed and none remembered. */
+export function amountsFor(
+  draft: Pick<CareDraft, "amounts" | "amountMl" | "event">,
+  plants: readonly PlantRow[],
+  rows: readonly CareRow[],
+): ReadonlyMap<string, number | null> {
+  const last = lastAmounts(rows, draft.event);
+  const all = typedNumber(draft.amountMl, { what: "Amount", unit: "mL", min: 0, max: MOST_ML });
+  const blank = draft.amountMl.trim() === "";
+  return new Map(
+    plants.map(({ plant }) => {
+      const own = ownAmount(draft, plant);
+      if (own !== null) return [plant, own.value];
+      return [plant, blank ? (last.get(nameKey(plant)) ?? null) : all.value];
+    }),
+  );
+}
