@@ -51,3 +51,11 @@ export function acidStore(storage: DraftStorage | null): Store<AcidDraft> {
         : null,
   });
 }
+
+/** The acid behind the text that the log keeps, "phosphoric acid 85 %: 1.5 mL, to pH 5.8"; null where it is another. */
+export function acidOfText(text: string): AcidDraft | null {
+  const [, name = "", strength = "", targetPH = ""] =
+    /^([a-z ]+?)(?: (\d+(?:\.\d+)?) %)?(?:, [^:]+)?: .*to pH (\d+(?:\.\d+)?)$/i.exec(text.trim()) ?? [];
+  const found = ACID_OPTIONS.find(({ value }) => value !== "" && value === name.toLowerCase());
+  return found === undefined ? null : { ...FRESH, acid: found.value, strength, targetPH };
+}

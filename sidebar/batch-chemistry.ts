@@ -12,6 +12,7 @@ import type { Worked } from "./batch.ts";
 import type { Shelf } from "./batch-shelf.ts";
 import { type MixAcid, mixAcid } from "./mix-acid.ts";
 import { type MixChemistry, mixChemistry } from "./mix-state.ts";
+import { acidForVolume } from "./past-batch.ts";
 
 export interface BatchChemistry {
   /** At 25 °C, with the acid or base; null where it cannot be worked out. */
@@ -52,6 +53,12 @@ export function chemistryOf(
 type ChemistryShelf = Pick<Shelf, "waterRows" | "tools">;
 
 export function batchChemistry(worked: Worked, draft: AcidDraft, shelf: ChemistryShelf): BatchChemistry {
+  const { asLogged } = worked;
+  if (asLogged !== null) {
+    const acid = acidForVolume(asLogged.acid, (worked.litres.value ?? asLogged.litres) / asLogged.litres);
+    // What the acid brings is in the numbers of the log already.
+    return { predictedEcMsCm: asLogged.predictedEcMsCm, acid, adds: {} };
+  }
   try {
     const all = chemistryOf(worked, draft, shelf);
     if (all === null) return { predictedEcMsCm: null, acid: "", adds: {} };

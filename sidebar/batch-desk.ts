@@ -3,14 +3,16 @@
 import type { BatchEntry, BatchRow, Records } from "../src/app/contract.ts";
 import { dosesText } from "../src/core/dose-text.ts";
 import { sayNumber } from "../src/core/saying.ts";
-import type { AcidDraft } from "./acid-draft.ts";
+import { type AcidDraft, acidOfText } from "./acid-draft.ts";
 import { work } from "./batch.ts";
 import { batchChemistry } from "./batch-chemistry.ts";
 import { type BatchDraft, freshBatch, makeBatch, nextBatch, readBatch } from "./batch-draft.ts";
 import { readChoices, type Shelf } from "./batch-shelf.ts";
 import { type BottlesDraft, bottlesStore } from "./bottles-draft.ts";
 import { keptStore } from "./drafts.ts";
+import { correctBatch, repeatBatch } from "./old-batch.ts";
 import { packOf } from "./packs.ts";
+import type { PastBatch } from "./past-batch.ts";
 import { clearWhenEdited, createSender, FOUND_OTHERWISE, type Sender } from "./sending.ts";
 import { createStore, type Store } from "./store.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
@@ -20,12 +22,14 @@ export interface BatchDesk {
   readonly shelf: Store<Shelf>;
   readonly sender: Sender;
   readonly bottles: Store<BottlesDraft>;
-  /** Begins another batch after one was logged. */
+  /** Begins another batch after one was logged, or leaves an old one that was taken up again. */
   another(): void;
+  repeat(past: PastBatch): void;
+  correct(past: PastBatch, row: Pick<BatchRow, "note" | "state">): void;
 }
 
 /** The row as the log shows it, until the sheet is read again. */
-function rowOf(batch: BatchEntry, who: string): BatchRow {
+export function rowOf(batch: BatchEntry, who: string): BatchRow {
   return {
     id: batch.id,
     day: batch.day,
@@ -37,8 +41,8 @@ function rowOf(batch: BatchEntry, who: string): BatchRow {
     reached: { ...batch.reached },
     predictedEcMsCm: batch.predictedEcMsCm,
     acid: batch.acid,
-    measuredEcMsCm: null,
-    measuredPH: null,
+    measuredEcMsCm: batch.measured?.ecMsCm ?? null,
+    measuredPH: batch.measured?.pH ?? null,
     verdict: "",
     note: batch.note,
     state: batch.state ?? "mixed",
@@ -46,11 +50,23 @@ function rowOf(batch: BatchEntry, who: string): BatchRow {
   };
 }
 
+/** The batches of the panel once this one is in the log: the row it replaces no longer stands. */
+export function withBatch(batches: readonly BatchRow[], batch: BatchEntry, who: string): BatchRow[] {
+  if (batches.some(({ id }) => id === batch.id)) return [...batches];
+  return [rowOf(batch, who), ...batches.filter(({ id }) => batch.corrects === undefined || id !== batch.corrects)];
+}
+
 interface BatchLinks extends DeskLinks {
   readonly acid: Store<AcidDraft>;
   readonly records: Store<Records | null>;
   /** Told the id of each batch that was logged. */
   logged(batchId: string): void;
+}
+
+function loggedSentence({ litres, target, state, corrects }: BatchEntry): string {
+  const what = `${sayNumber(litres)} L${target === "" ? "" : ` of “${target}”`}`;
+  if (state === "planned") return `Planned ${what}. Log it as mixed once it is.`;
+  return corrects === undefined ? `Logged ${what}.` : `Logged ${what}; the old row no longer counts.`;
 }
 
 export function createBatchDesk(world: PanelWorld, links: BatchLinks): BatchDesk {
@@ -84,20 +100,20 @@ export function createBatchDesk(world: PanelWorld, links: BatchLinks): BatchDesk
     },
     settle: (reply, { batch, who }) => {
       draft.change((now) => (now.id === batch.id ? { ...now, logged: true } : now));
-      loaded.change((now) =>
-        now === null || now.batches.some(({ id }) => id === batch.id)
-          ? now
-          : { ...now, batches: [rowOf(batch, who), ...now.batches] },
-      );
+      loaded.change((now) => (now === null ? now : { ...now, batches: withBatch(now.batches, batch, who) }));
       links.keepName();
-      links.logged(batch.id);
-      const of = batch.target === "" ? "" : ` of “${batch.target}”`;
+      if (batch.state !== "planned") links.logged(batch.id);
       return {
-        sentence: reply.differing.length > 0 ? FOUND_OTHERWISE : `Logged ${sayNumber(batch.litres)} L${of}.`,
+        sentence: reply.differing.length > 0 ? FOUND_OTHERWISE : loggedSentence(batch),
         notes: reply.differing,
       };
     },
   });
+
+  /** The acid of an old batch is taken up with it, where its text can be read. */
+  const takeAcid = ({ acid: text }: PastBatch): void => {
+    acid.change((now) => acidOfText(text) ?? { ...now, acid: "", strength: "", measuredPH: "", thin: null });
+  };
 
   clearWhenEdited(draft, sender);
   return {
@@ -107,6 +123,17 @@ export function createBatchDesk(world: PanelWorld, links: BatchLinks): BatchDesk
     bottles: bottlesStore(world.storage),
     another: () => {
       draft.set(nextBatch(draft.get(), world.newId));
+      sender.clear();
+    },
+    repeat: (past) => {
+      draft.set(repeatBatch(draft.get(), past, world.newId));
+      takeAcid(past);
+      sender.clear();
+    },
+    correct: (past, { note, state }) => {
+      const planned = state === "planned";
+      draft.set(correctBatch(draft.get(), past, { shelf: shelf.get(), note, planned, newId: world.newId }));
+      takeAcid(past);
       sender.clear();
     },
   };

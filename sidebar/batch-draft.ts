@@ -9,14 +9,21 @@ import { isRecord, textOf, textsOf } from "./drafts.ts";
 import { type GoalsDraft, NO_GOALS, readGoals } from "./goals-draft.ts";
 import type { NewId } from "./ids.ts";
 import { type MeasureBy, stockMl } from "./measuring-ways.ts";
+import { type PastBatch, readPast } from "./past-batch.ts";
 import { showMeasured } from "./show.ts";
 import { typedDay } from "./typed.ts";
 
 export interface BatchDraft {
   /** Of the row, made once and kept until it is in the log. */
   readonly id: string;
-  /** "target": doses are worked out; "doses": they are typed. */
-  readonly mode: "target" | "doses";
+  /** "target": doses are worked out; "doses": they are typed; "repeat": they are those of `past`. */
+  readonly mode: "target" | "doses" | "repeat";
+  /** The old batch that is repeated or corrected; null for none. */
+  readonly past: PastBatch | null;
+  /** Id of the row that this batch replaces once it is logged; "" for none. */
+  readonly corrects: string;
+  /** Only planned: it is logged as mixed later. */
+  readonly planned: boolean;
   /** Keys of the choices. */
   readonly water: string;
   readonly target: string;
@@ -45,6 +52,9 @@ export function freshBatch(newId: NewId): BatchDraft {
   return {
     id: newId(),
     mode: "target",
+    past: null,
+    corrects: "",
+    planned: false,
     water: "",
     target: "",
     feeds: [],
@@ -77,9 +87,13 @@ const names = (kept: unknown): string[] =>
 
 export function readBatch(kept: unknown): BatchDraft | null {
   if (!isRecord(kept) || !/^[a-z0-9-]{8,64}$/.test(textOf(kept, "id"))) return null;
+  const past = readPast(kept.past);
   return {
     id: textOf(kept, "id"),
-    mode: kept.mode === "doses" ? "doses" : "target",
+    mode: kept.mode === "doses" || (kept.mode === "repeat" && past !== null) ? kept.mode : "target",
+    past,
+    corrects: past === null ? "" : textOf(kept, "corrects"),
+    planned: kept.planned === true,
     water: textOf(kept, "water"),
     target: textOf(kept, "target"),
     feeds: names(kept.feeds),
@@ -99,7 +113,15 @@ export function readBatch(kept: unknown): BatchDraft | null {
 
 /** The next batch: the choices stay, as most people mix the same again; what belongs to one batch goes. */
 export function nextBatch(draft: BatchDraft, newId: NewId): BatchDraft {
-  return { ...draft, id: newId(), day: "", note: "", logged: false };
+  const mode = draft.mode === "repeat" ? "target" : draft.mode;
+  return { ...draft, mode, id: newId(), day: "", note: "", logged: false, planned: false, past: null, corrects: "" };
+}
+
+/** A correction keeps what the meters said about the batch, which does not change with what was written down wrongly. */
+function measuredBefore({ corrects, past, planned }: BatchDraft) {
+  if (corrects === "" || past === null || planned) return {};
+  const { measuredEcMsCm, measuredPH } = past;
+  return measuredEcMsCm === null && measuredPH === null ? {} : { measured: { ecMsCm: measuredEcMsCm, pH: measuredPH } };
 }
 
 /** The log keeps a stock as what it holds of its feed, so the note says how it was measured. */
@@ -145,6 +167,9 @@ export function makeBatch(
       water: worked.water?.name ?? "",
       target: worked.target?.name ?? "",
       doses,
+      ...(draft.planned ? { state: "planned" as const } : {}),
+      ...(draft.corrects === "" ? {} : { corrects: draft.corrects }),
+      ...measuredBefore(draft),
       reached: withAcid(worked.reached ?? {}, chemistry.adds),
       predictedEcMsCm: chemistry.predictedEcMsCm,
       acid: chemistry.acid,
@@ -164,7 +189,7 @@ export function chooseFeed(draft: BatchDraft, name: string, on: boolean): BatchD
  * what was typed before stays.
  */
 export function switchMode(draft: BatchDraft, mode: BatchDraft["mode"], worked: Worked): BatchDraft {
-  if (mode === draft.mode) return draft;
+  if (mode === draft.mode || mode === "repeat") return draft;
   if (mode === "target" || Object.keys(draft.doses).length > 0) return { ...draft, mode };
   return fillDoses({ ...draft, mode }, worked);
 }

@@ -9,13 +9,15 @@ import { sayList } from "../src/core/saying.ts";
 import type { NotReached } from "../src/core/solve.ts";
 import type { StockOf } from "../src/core/tool-text.ts";
 import type { BatchDraft } from "./batch-draft.ts";
+import { repeatResult } from "./batch-repeat.ts";
 import { chosenFeeds, type Shelf } from "./batch-shelf.ts";
 import { type Chosen, type Result, typedDoses, typedResult } from "./batch-typed.ts";
-import { type Choice, chosen } from "./choices.ts";
+import { type Choice, chosen, PURE_WATER } from "./choices.ts";
 import { goalsOf } from "./goals-draft.ts";
 import type { Way } from "./measuring-ways.ts";
 import { findDoses, type Measured } from "./mix-doses.ts";
 import { ecOfWater } from "./mix-state.ts";
+import type { PastBatch } from "./past-batch.ts";
 import type { HouseTools } from "./tools.ts";
 import { type Typed, typedNumber } from "./typed.ts";
 
@@ -58,6 +60,8 @@ export interface Worked {
   readonly notReached: readonly NotReached[];
   /** Chosen feeds that are not in `lines`, as their dose is blank or cannot be read. */
   readonly uncounted: readonly string[];
+  /** Set where an old batch is repeated of which something changed since: its numbers are those of the log. */
+  readonly asLogged: PastBatch | null;
   /** Feed → what is wrong with the dose typed for it. */
   readonly doses: Readonly<Record<string, Typed>>;
 }
@@ -67,8 +71,22 @@ const MOST_LITRES = 1000;
 
 /** What a batch depends on; the date and the note are typed without working it out anew. */
 function keyOf(draft: BatchDraft): string {
-  const { mode, water, target, feeds, litres, doses, units, measureBy, stocks, dry, goals } = draft;
-  return JSON.stringify([mode, water, target, feeds, litres, doses, units, measureBy, stocks, dry, goals]);
+  const { mode, water, target, feeds, litres, doses, units, measureBy, stocks, dry, goals, past, corrects } = draft;
+  return JSON.stringify([
+    mode,
+    water,
+    target,
+    feeds,
+    litres,
+    doses,
+    units,
+    measureBy,
+    stocks,
+    dry,
+    goals,
+    past?.id,
+    corrects,
+  ]);
 }
 
 let last: { readonly key: string; readonly shelf: Shelf; readonly worked: Worked } | null = null;
@@ -99,8 +117,12 @@ function workOut(draft: BatchDraft, shelf: Shelf): Worked {
     cost: null,
     notReached: [],
     uncounted: [],
+    asLogged: null,
     problem: null,
   };
+  if (draft.mode === "repeat" && draft.past !== null) {
+    return { ...basis, missing: null, ...repeated(draft.past, draft, shelf, basis.litres.value || null) };
+  }
   const toChoose = [
     ...(water === null ? ["a water"] : []),
     ...(target === null && needsTarget(draft) ? ["a target"] : []),
@@ -115,9 +137,23 @@ function workOut(draft: BatchDraft, shelf: Shelf): Worked {
   }
 }
 
+/** Water and target are those of the old batch, also where they are no longer in the sheet. */
+function repeated(past: PastBatch, draft: BatchDraft, shelf: Shelf, litres: number | null): Partial<Worked> {
+  const named = (name: string, choices: readonly Choice[]): Choice | null =>
+    name === "" ? null : (chosen(choices, nameKey(name)) ?? { key: "", name, amounts: {} });
+  const water = named(past.water, shelf.waters);
+  const target = named(past.target, shelf.targets);
+  // What is corrected was measured already.
+  const by = draft.corrects === "" ? draft.measureBy : "any";
+  const measuring = { tools: shelf.tools, by, stocks: stocksOf(draft, shelf.tools) } as const;
+  const { asLogged, ...found } = repeatResult(past, litres, { shelf, measuring, water: water?.amounts ?? {} });
+  const aimed = target === null || target.key === "" ? null : target.amounts;
+  return { ...found, water: water ?? PURE_WATER, target, aimed, asLogged: asLogged ? past : null };
+}
+
 /** Ratios with a strength are a goal of their own. */
 function needsTarget({ mode, goals }: BatchDraft): boolean {
-  if (mode === "doses") return false;
+  if (mode !== "target") return false;
   const { strength, ratios } = goalsOf(goals);
   return strength === null || ratios.length === 0;
 }

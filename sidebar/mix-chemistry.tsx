@@ -2,13 +2,15 @@
 
 import type { JSX } from "preact";
 import type { Loaded } from "../src/app/contract.ts";
-import { standingSentence } from "../src/core/acid-dose.ts";
+import { ACID_CAUTION, BASE_CAUTION, standingSentence } from "../src/core/acid-dose.ts";
 import { conductivity } from "../src/core/conductivity.ts";
 import { isBadInput } from "../src/core/errors.ts";
 import { tdsFromEc } from "../src/core/meter.ts";
 import type { Risk } from "../src/core/precipitation.ts";
+import { sayNumber } from "../src/core/saying.ts";
 import { acidPlan } from "./acid-plan.ts";
 import type { Worked } from "./batch.ts";
+import type { Shelf } from "./batch-shelf.ts";
 import { capital } from "./gauge.ts";
 import { meterOf } from "./meter.ts";
 import { type AcidAnswer, mixAcid } from "./mix-acid.ts";
@@ -17,6 +19,7 @@ import { MixBottles } from "./mix-bottles.tsx";
 import { type MixChemistry, mixChemistry, risksNowAndLater } from "./mix-state.ts";
 import { MixSteps } from "./mix-steps.tsx";
 import type { Panel } from "./panel-state.ts";
+import { acidForVolume, orderAcidOf, type PastBatch } from "./past-batch.ts";
 import { useStore } from "./use-store.ts";
 
 /** "1.12 ± 0.05 mS/cm"; and in ppm where the meter shows ppm. */
@@ -97,12 +100,43 @@ function Chemistry(props: {
   );
 }
 
+/** Where something changed since, only what the log says is known of the old batch. */
+function AsLogged(props: { readonly past: PastBatch; readonly worked: Worked; readonly shelf: Shelf }): JSX.Element {
+  const { past, worked, shelf } = props;
+  const { predictedEcMsCm, measuredEcMsCm, measuredPH, acid } = past;
+  const said = [
+    ...(predictedEcMsCm === null
+      ? []
+      : [`EC to expect, as worked out then: ${predictedEcMsCm.toFixed(2)} mS/cm at 25 °C.`]),
+    ...(measuredEcMsCm === null ? [] : [`Measured then: EC ${sayNumber(measuredEcMsCm)} mS/cm.`]),
+    ...(measuredPH === null ? [] : [`Measured then: pH ${sayNumber(measuredPH)}.`]),
+  ];
+  const amount = acidForVolume(acid, (worked.litres.value ?? past.litres) / past.litres);
+  return (
+    <>
+      <h4>As the log has it</h4>
+      {said.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      {acid !== "" && (
+        <>
+          <p>Acid or base then, for this volume: {amount}.</p>
+          <p class="caution">{/potassium/i.test(acid) ? BASE_CAUTION : ACID_CAUTION}</p>
+        </>
+      )}
+      <MixSteps worked={worked} acid={orderAcidOf(amount)} shelf={shelf} />
+    </>
+  );
+}
+
 export function MixChemistryPart(props: {
   readonly panel: Panel;
   readonly loaded: Loaded;
   readonly worked: Worked;
 }): JSX.Element | null {
   const { panel, loaded, worked } = props;
+  const shelf = useStore(panel.batch.shelf);
+  if (worked.asLogged !== null) return <AsLogged past={worked.asLogged} worked={worked} shelf={shelf} />;
   let mix: MixChemistry | null = null;
   let problem: string | null = null;
   try {

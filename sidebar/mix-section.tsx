@@ -2,9 +2,11 @@
 
 import type { JSX } from "preact";
 import type { Loaded } from "../src/app/contract.ts";
-import { work } from "./batch.ts";
+import { type Worked, work } from "./batch.ts";
 import { type BatchDraft, fillDoses, switchMode } from "./batch-draft.ts";
+import { BatchesCard } from "./batches-card.tsx";
 import { Button } from "./button.tsx";
+import { CardLink } from "./card-link.tsx";
 import type { Choice } from "./choices.ts";
 import { FeedShelf } from "./feed-shelf.tsx";
 import { type Option, SelectField, TextField } from "./field.tsx";
@@ -13,6 +15,7 @@ import { MixGoals } from "./mix-goals.tsx";
 import { MixResult } from "./mix-result.tsx";
 import { MixTools } from "./mix-tools.tsx";
 import type { Panel } from "./panel-state.ts";
+import { PastBanner } from "./past-banner.tsx";
 import { ReadingsCard } from "./readings-card.tsx";
 import { Send } from "./send.tsx";
 import { TestingLine } from "./testing-line.tsx";
@@ -29,13 +32,12 @@ const MODES: readonly { mode: BatchDraft["mode"]; words: string }[] = [
   { mode: "doses", words: "Give doses and see mg/L (ppm)" },
 ];
 
-export function MixSection(props: { readonly panel: Panel; readonly loaded: Loaded }): JSX.Element {
-  const { panel, loaded } = props;
+/** What the batch is made of: water, target and feeds, with their doses where those are typed. */
+function Choosing(props: { readonly panel: Panel; readonly worked: Worked }): JSX.Element {
+  const { panel, worked } = props;
   const desk = panel.batch;
   const draft = useStore(desk.draft);
   const shelf = useStore(desk.shelf);
-  const sent = useStore(desk.sender.now);
-  const worked = work(draft, shelf);
   const type = (change: Partial<BatchDraft>): void => desk.draft.change((now) => ({ ...now, ...change }));
   return (
     <>
@@ -74,6 +76,22 @@ export function MixSection(props: { readonly panel: Panel; readonly loaded: Load
           Fill in the doses for this target
         </Button>
       )}
+    </>
+  );
+}
+
+export function MixSection(props: { readonly panel: Panel; readonly loaded: Loaded }): JSX.Element {
+  const { panel, loaded } = props;
+  const desk = panel.batch;
+  const draft = useStore(desk.draft);
+  const shelf = useStore(desk.shelf);
+  const sent = useStore(desk.sender.now);
+  const worked = work(draft, shelf);
+  const type = (change: Partial<BatchDraft>): void => desk.draft.change((now) => ({ ...now, ...change }));
+  return (
+    <>
+      <PastBanner panel={panel} worked={worked} />
+      {draft.mode !== "repeat" && <Choosing panel={panel} worked={worked} />}
       <TextField
         label="Litres to mix"
         number
@@ -81,7 +99,7 @@ export function MixSection(props: { readonly panel: Panel; readonly loaded: Load
         problem={worked.litres.problem}
         onType={(litres) => type({ litres })}
       />
-      {draft.mode === "target" && <MixTools panel={panel} loaded={loaded} />}
+      {draft.mode !== "doses" && <MixTools panel={panel} loaded={loaded} />}
       {draft.mode === "target" && <MixGoals panel={panel} worked={worked} />}
       <h3>Result</h3>
       <MixResult worked={worked} tools={shelf.tools} draft={desk.draft} />
@@ -97,7 +115,30 @@ export function MixSection(props: { readonly panel: Panel; readonly loaded: Load
       </div>
       <WhoCard panel={panel} />
       {draft.logged && sent.state === "idle" && <p class="settled">This batch is in the log.</p>}
-      <Send sender={desk.sender} label="Log this batch" working="Saving the batch…" primary hidden={draft.logged} />
+      {!draft.logged && (draft.corrects === "" || draft.planned) && (
+        <label class="tick">
+          <input
+            type="checkbox"
+            checked={draft.planned}
+            onChange={(event) => type({ planned: event.currentTarget.checked })}
+          />
+          <span>Only plan it: it is logged as mixed later</span>
+        </label>
+      )}
+      <Send
+        sender={desk.sender}
+        label={
+          draft.planned
+            ? "Plan this batch"
+            : draft.corrects === ""
+              ? "Log this batch"
+              : "Log it in place of the old row"
+        }
+        working="Saving the batch…"
+        primary
+        hidden={draft.logged}
+      />
+      <CardLink panel={panel} loaded={loaded} worked={worked} />
       {draft.logged && (
         <Button look="second" press={desk.another}>
           Start another batch
@@ -105,6 +146,7 @@ export function MixSection(props: { readonly panel: Panel; readonly loaded: Load
       )}
       {draft.logged && <TestingLine panel={panel} loaded={loaded} batchId={draft.id} />}
       <ReadingsCard panel={panel} loaded={loaded} />
+      <BatchesCard panel={panel} loaded={loaded} />
     </>
   );
 }

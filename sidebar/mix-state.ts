@@ -4,11 +4,13 @@ import type { FieldRow } from "../src/app/contract.ts";
 import { nameKey } from "../src/core/cell.ts";
 import { conductivity } from "../src/core/conductivity.ts";
 import { isBadInput } from "../src/core/errors.ts";
+import { type Feed, feedOf } from "../src/core/feeds.ts";
 import { ecAllowance } from "../src/core/label-share.ts";
 import { type EcOf, type MixtureDose, mixtureOf } from "../src/core/mixture.ts";
 import { elementsOf, mixtureEc } from "../src/core/mixture-ec.ts";
 import { keepApart, mixingSteps, type OrderAcid, type OrderDose, type Step } from "../src/core/order.ts";
 import { type Risk, risks } from "../src/core/precipitation.ts";
+import { sayNumber } from "../src/core/saying.ts";
 import { impliedIons, mixStates, solutionAt } from "../src/core/solution.ts";
 import type { State } from "../src/core/speciation.ts";
 import { alkalinityEqKg, totalsOfWater, type WaterLines } from "../src/core/water-lines.ts";
@@ -101,6 +103,12 @@ export function risksNowAndLater(now: State, standing: State | null): { now: Ris
   return { now: first, later: later.filter(({ solid }) => !first.some((one) => one.solid === solid)) };
 }
 
+/** A feed of an old batch that is no longer on the shelf: what is in it is not known, only how it was measured. */
+function unknownFeed(name: string, unit: "g" | "mL"): Feed {
+  const nitrogen = { nitrate: null, ammonium: null, urea: null, other: null };
+  return feedOf(name, { basis: unit === "mL" ? "w/v" : "w/w", percent: {}, nitrogen }, null);
+}
+
 /** What a batch is done in, step by step; null until its litres are known. */
 export function stepsOf(
   worked: Pick<Worked, "lines" | "feeds" | "litres" | "water">,
@@ -108,20 +116,22 @@ export function stepsOf(
 ): { steps: readonly Step[]; apart: string | null } | null {
   const litres = worked.litres.value;
   if (litres === null || litres === 0) return null;
-  const doses = worked.lines.flatMap(({ feed: name, perBatch, perLitre, measuredBy, how, stock }): OrderDose[] => {
-    const feed = worked.feeds.find((one) => one.name === name);
-    if (feed === undefined || perLitre === 0) return [];
-    const amount = perBatch ?? perLitre * litres;
-    const rounded = measuredBy === null ? Number(amount.toPrecision(3)) : amount;
-    return [
-      {
-        feed,
-        perBatch: rounded,
-        ...(stock === null ? {} : { stockMl: stockMl(amount, stock.perMl) }),
-        ...(measuredBy === "spoons" ? { how } : {}),
-      },
-    ];
-  });
+  const doses = worked.lines.flatMap(
+    ({ feed: name, unit, perBatch, perLitre, measuredBy, how, stock }): OrderDose[] => {
+      if (perLitre === 0) return [];
+      const feed = worked.feeds.find((one) => nameKey(one.name) === nameKey(name)) ?? unknownFeed(name, unit);
+      const amount = perBatch ?? perLitre * litres;
+      const rounded = measuredBy === null ? Number(sayNumber(amount)) : amount;
+      return [
+        {
+          feed,
+          perBatch: rounded,
+          ...(stock === null ? {} : { stockMl: stockMl(amount, stock.perMl) }),
+          ...(measuredBy === "spoons" ? { how } : {}),
+        },
+      ];
+    },
+  );
   const steps = mixingSteps({
     litres,
     doses,

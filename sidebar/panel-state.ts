@@ -2,7 +2,9 @@
 
 import type { Loaded, Records } from "../src/app/contract.ts";
 import { type AcidDraft, acidStore } from "./acid-draft.ts";
+import type { BatchCard } from "./batch-card.ts";
 import { type BatchDesk, createBatchDesk } from "./batch-desk.ts";
+import { type BatchesDesk, createBatchesDesk } from "./batches-desk.ts";
 import { createBoardsSender } from "./boards-card.tsx";
 import { type CareDesk, createCareDesk } from "./care-desk.ts";
 import { keptStore } from "./drafts.ts";
@@ -33,6 +35,9 @@ export interface Panel {
   /** Key of the section on show. */
   readonly section: Store<string>;
   readonly batch: BatchDesk;
+  readonly batches: BatchesDesk;
+  /** The card on show in place of the sections; null for none. */
+  readonly card: Store<BatchCard | null>;
   readonly acid: Store<AcidDraft>;
   readonly tools: ToolsDesk;
   readonly readings: ReadingsDesk;
@@ -96,6 +101,8 @@ export function createPanel(world: PanelWorld): Panel {
     batch: createBatchDesk(world, { ...links, acid, records, logged: readings.choose }),
     exporting: createExportDesk(world, loaded),
     importing: createImportDesk(world, loaded, () => loading.press()),
+    batches: createBatchesDesk(world, { ...links, logged: readings.choose, reload: loading.press }),
+    card: createStore<BatchCard | null>(null),
     care: createCareDesk(world, links),
     latest: createLatestDesk(world, links),
     move: createMoveDesk(world, links),

@@ -2,6 +2,7 @@
 
 import type { JSX } from "preact";
 import { useRef } from "preact/hooks";
+import { BatchCardView } from "./batch-card-view.tsx";
 import { Button } from "./button.tsx";
 import type { Panel } from "./panel-state.ts";
 import { SECTIONS } from "./sections.ts";
@@ -55,7 +56,11 @@ export function PanelView(props: { readonly panel: Panel }): JSX.Element {
   const loaded = useStore(panel.loaded);
   const chosen = useStore(panel.section);
   const title = useRef<HTMLHeadingElement>(null);
+  const card = useStore(panel.card);
   if (loaded === null) return <Reading panel={panel} />;
+  if (card !== null) {
+    return <BatchCardView card={card} close={() => panel.card.set(null)} print={() => window.print()} />;
+  }
   const section = SECTIONS.find(({ key }) => key === chosen) ?? SECTIONS[0];
   return (
     <>

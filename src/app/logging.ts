@@ -48,6 +48,9 @@ function batchRecord(batch: BatchEntry, who: string): SheetRecord {
     "Predicted EC": batch.predictedEcMsCm,
     Acid: textCell(batch.acid),
     Note: textCell(batch.note),
+    ...(batch.measured === undefined
+      ? {}
+      : { "Measured EC": checkEc(batch.measured.ecMsCm, "The measured EC"), "Measured pH": batch.measured.pH }),
     ...(batch.state === undefined ? {} : { State: batch.state }),
     ...(batch.corrects === undefined ? {} : { Corrects: batch.corrects }),
   };

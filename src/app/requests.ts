@@ -113,6 +113,10 @@ function makeSchemas() {
     /** Which acid or base, how much, to which pH; "" for none. */
     acid: text,
     note: text,
+    /** What was measured of the row that this one corrects; a new batch has its readings filled in later. */
+    measured: z.exactOptional(
+      z.object({ ecMsCm: z.nullable(notNegative), pH: z.nullable(z.number().check(z.gte(0), z.lte(14))) }),
+    ),
     /** Left out for a batch that is mixed. */
     state: z.exactOptional(z.literal("planned")),
     /** Id of the row that this one replaces: a plan that was mixed, or a mistake. */

@@ -61,8 +61,15 @@ function stillThere(dose: LoggedDose, shelf: readonly ShelfFeed[]): Feed | strin
   }
 }
 
-/** Elements of which water and feeds, as they are now, come to another amount than the log has. */
-function differing(now: Mixture, { reached, acid }: LoggedBatch, whole: boolean): ElementSymbol[] {
+/**
+ * Elements of which water and feeds, as they are now, come to another amount than the log has. `whole`: all feeds and
+ * the water are in `now`.
+ */
+export function differing(
+  now: Mixture,
+  { reached, acid }: Pick<LoggedBatch, "reached" | "acid">,
+  whole: boolean,
+): ElementSymbol[] {
   const besides = fromAcid(acid);
   return ELEMENTS.filter((symbol) => {
     const logged = reached[symbol];
