@@ -5,6 +5,9 @@ import { useEffect, useRef } from "preact/hooks";
 import { type BatchCard, cardText } from "./batch-card.ts";
 import { Button } from "./button.tsx";
 
+/** With more steps than this the print is set smaller, so that it stays one page. */
+const LONG = 10;
+
 function Facts({ card }: { readonly card: BatchCard }): JSX.Element {
   const facts: readonly (readonly [string, string])[] = [
     ["Date", card.day],
@@ -37,7 +40,7 @@ export function BatchCardView(props: {
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
   return (
-    <main class="batch-card" aria-labelledby="card-title">
+    <main class={card.steps.length > LONG ? "batch-card long" : "batch-card"} aria-labelledby="card-title">
       <div class="pair no-print">
         <Button look="primary" press={props.print}>
           Print
