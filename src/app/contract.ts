@@ -21,6 +21,7 @@ export const plantRow = z.object({
   kind: z.string(),
   place: z.string(),
   potMl: z.nullable(finite),
+  medium: z.string(),
   /** Whole days since the roots were last disturbed; null where none is on record. */
   restDays: z.nullable(finite),
   lastEvent: z.string(),
@@ -128,6 +129,9 @@ export const replies = {
   "log water": logged,
   "log feed": logged,
   "log purchase": logged,
+  "save claim": logged,
+  "save trial": logged,
+  "save result": logged,
   "save settings": z.object({ settings: z.record(z.string(), z.string()) }),
   "set name": z.object({ who: z.string() }),
   "look at tabs": z.object({
@@ -179,6 +183,8 @@ export type MeterEntry = z.infer<RequestSchemas["meterEntry"]>;
 export type WaterEntry = z.infer<RequestSchemas["waterEntry"]>;
 export type FeedEntry = z.infer<RequestSchemas["feedEntry"]>;
 export type PurchaseEntry = z.infer<RequestSchemas["purchaseEntry"]>;
+export type ClaimEntry = z.infer<RequestSchemas["claimEntry"]>;
+export type TrialEntry = z.infer<RequestSchemas["trialEntry"]>;
 export type BatchDose = z.infer<RequestSchemas["batchDose"]>;
 export type FieldRow = z.infer<typeof fieldRow>;
 export type CareRow = z.infer<typeof careRow>;

@@ -8,6 +8,7 @@ import type { WorkbookPort } from "../sheet/port.ts";
 import { asFailure } from "../sheet/refusals.ts";
 import { readRequest } from "./asked.ts";
 import { logCare } from "./care.ts";
+import { saveClaim } from "./claims.ts";
 import type { Answered, Ask, ReplyFor, RequestFor } from "./contract.ts";
 import { logFeed } from "./feeds.ts";
 import { load } from "./load.ts";
@@ -23,6 +24,7 @@ import { readRecords } from "./records.ts";
 import { ONLY_READ } from "./requests.ts";
 import { saveSettings } from "./save-settings.ts";
 import { takeBack } from "./take-back.ts";
+import { saveResult, saveTrial } from "./trials.ts";
 import { logWater } from "./waters.ts";
 
 function setName(me: Me, who: string): ReplyFor<"set name"> {
@@ -48,6 +50,9 @@ export const HANDLERS: Handlers = {
   "log water": (workbook, _, request) => logWater(workbook, request),
   "log feed": (workbook, _, request) => logFeed(workbook, request),
   "log purchase": logPurchase,
+  "save claim": saveClaim,
+  "save trial": saveTrial,
+  "save result": (workbook, _, request) => saveResult(workbook, request),
   "save settings": (workbook, _, request) => saveSettings(workbook, request),
   "set name": (_, me, request) => setName(me, request.who),
   "look at tabs": (workbook) => lookAtTabs(workbook),

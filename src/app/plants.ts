@@ -54,6 +54,7 @@ export function readPlants(loading: Loading, { settings, index, today }: Given):
         kind: String(fields.Kind ?? ""),
         place: String(fields.Place ?? ""),
         potMl: typeof fields["Pot mL"] === "number" ? fields["Pot mL"] : null,
+        medium: String(fields.Medium ?? ""),
         restDays: last === null ? null : today - last.day,
         lastEvent: last?.event ?? "",
       });

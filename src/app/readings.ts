@@ -4,20 +4,13 @@ import { type Cell, readCell } from "../core/cell.ts";
 import { BadInput, isBadInput } from "../core/errors.ts";
 import { readNumber } from "../core/reading.ts";
 import { openLog } from "../sheet/append.ts";
-import { type Columns, columnAt, columnLetters, noColumns, openBook } from "../sheet/find.ts";
+import { type Filling, fillRow } from "../sheet/fill-row.ts";
+import { type Columns, columnAt, noColumns, openBook } from "../sheet/find.ts";
 import { BATCH_LOG } from "../sheet/log-tabs.ts";
-import { refuseMerged } from "../sheet/merged.ts";
 import type { TabPort, WorkbookPort } from "../sheet/port.ts";
-import { settle } from "../sheet/settle.ts";
 import { isBlank } from "../sheet/stored.ts";
 import type { ReplyFor, RequestFor } from "./contract.ts";
 import { checkEc } from "./logging.ts";
-
-interface Reading {
-  readonly heading: string;
-  readonly column: number;
-  readonly value: number | string;
-}
 
 /** The row of the batch, from 1; throws BadInput when the Id is not there or there twice. */
 function rowOfBatch(values: readonly (readonly unknown[])[], idColumn: number, tab: TabPort, id: string): number {
@@ -58,7 +51,7 @@ export function logReadings(workbook: WorkbookPort, request: RequestFor<"log rea
     const log = openLog(openBook(workbook, [BATCH_LOG.name]), BATCH_LOG);
     const { tab, values, columns } = log;
     const row = rowOfBatch(values, columnAt(columns, BATCH_LOG.key), tab, request.batchId);
-    const given: Reading[] = [];
+    const given: Filling[] = [];
     for (const [heading, value] of [
       ["Measured EC", request.ecMsCm],
       ["Measured pH", request.pH],
@@ -81,14 +74,7 @@ export function logReadings(workbook: WorkbookPort, request: RequestFor<"log rea
     const differing = verdict.kept === null ? [] : [verdict.kept];
     const written = [...missing, ...verdict.write];
     if (written.length === 0) return { written: 0, already: 1, differing };
-    writeReadings(tab, row, written);
-    const record = Object.fromEntries(written.map(({ heading, value }) => [heading, value]));
-    settle(log, {
-      records: [{ ...record, Id: request.batchId }],
-      rows: [row],
-      headings: Object.keys(record),
-      fresh: false,
-    });
+    fillRow(log, { row, id: request.batchId, fillings: written });
     return { written: 1, already: 0, differing };
   });
 }
@@ -100,7 +86,7 @@ function verdictOf(given: {
   readonly raws: readonly unknown[];
   readonly columns: Columns;
   readonly verdict: string;
-}): { readonly write: readonly Reading[]; readonly kept: string | null } {
+}): { readonly write: readonly Filling[]; readonly kept: string | null } {
   const { tab, row, raws, columns, verdict } = given;
   if (verdict === "") return { write: [], kept: null };
   const column = columns.at.get("Verdict");
@@ -120,27 +106,4 @@ function verdictOf(given: {
   });
   if (computed) return { write: [], kept: "The verdict was not kept: a formula fills that cell." };
   return { write: [{ heading: "Verdict", column, value: verdict }], kept: null };
-}
-
-function writeReadings(tab: TabPort, row: number, readings: readonly Reading[]): void {
-  const sorted = [...readings].sort((a, b) => a.column - b.column);
-  const first = sorted[0];
-  const last = sorted[sorted.length - 1];
-  if (!first || !last) return;
-  const columns = last.column - first.column + 1;
-  const formulas = tab.readFormulas({ row, column: first.column, rows: 1, columns })[0] ?? [];
-  const planted = sorted.find(({ column }) => (formulas[column - first.column] ?? "") !== "");
-  if (planted) {
-    throw new BadInput(
-      "formula-in-the-way",
-      `Cell ${columnLetters(planted.column)}${row} of “${tab.name}” holds a formula where “${planted.heading}” belongs. Clear it, then try again; nothing was written.`,
-    );
-  }
-  refuseMerged(
-    tab,
-    { row, column: first.column, rows: 1, columns },
-    sorted.map(({ column }) => ({ from: column, to: column })),
-  );
-  if (columns === sorted.length) tab.write(row, first.column, [sorted.map(({ value }) => value)]);
-  else for (const { column, value } of sorted) tab.write(row, column, [[value]]);
 }

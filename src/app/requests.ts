@@ -9,6 +9,7 @@ import * as z from "zod/mini";
 import { LABEL_TERMS } from "../core/analysis.ts";
 import { SYMBOLS } from "../core/elements.ts";
 import { SUPPLY_UNITS } from "../core/supply.ts";
+import { MEASURES } from "../core/trial-measure.ts";
 import { TAB_NAMES } from "../sheet/spec.ts";
 
 /** Columns of the Waters tab that hold numbers: mg/L, alkalinity as CaCO3, nitrate as N, EC in mS/cm at 25 °C. */
@@ -44,6 +45,9 @@ export const KEPT_SETTINGS = [
   "Stock solutions",
 ] as const;
 
+/** How far a claim has come in this household. */
+export const CLAIM_STATES = ["heard", "trying", "kept", "dropped"] as const;
+
 /** Headings of the Plants tab, which a list of one's own may stand in for. */
 const PLANT_COLUMNS = ["Plant", "Kind", "Place", "Pot mL", "Medium", "Since", "Note"] as const;
 
@@ -59,6 +63,7 @@ function onlyThese<Key extends string, Value extends z.ZodMiniType>(keys: readon
 function makeSchemas() {
   const text = z.string().check(z.maxLength(2000));
   const name = z.string().check(z.minLength(1), z.maxLength(200));
+  const sentence = z.string().check(z.minLength(1), z.maxLength(2000));
   /** Made by the panel once per record, kept through retries, so that a record is written once. */
   const id = z.string().check(z.regex(/^[a-z0-9-]{8,64}$/));
   const isoDay = z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/));
@@ -187,6 +192,46 @@ function makeSchemas() {
     corrects: z.exactOptional(id),
   });
 
+  const claimEntry = z.object({
+    id,
+    claim: sentence,
+    heardFrom: text,
+    yearsAtIt: z.nullable(notNegative),
+    theirSetup: text,
+    ourSetup: text,
+    agrees: text,
+    differs: text,
+    status: z.literal(CLAIM_STATES),
+    heardOn: z.nullable(isoDay),
+    lookAgain: z.nullable(isoDay),
+    /** Id of its trial, "" for none. */
+    trial: text,
+    outcome: text,
+    note: text,
+    /** Id of the row that this one replaces. */
+    corrects: z.exactOptional(id),
+  });
+
+  const plants = z.array(name).check(z.minLength(1), z.maxLength(100));
+  const trialEntry = z.object({
+    id,
+    question: sentence,
+    measure: z.literal(MEASURES),
+    started: isoDay,
+    ends: isoDay,
+    groupA: text,
+    groupB: text,
+    /** In pairs, plantsA[k] and plantsB[k] belong together. */
+    plantsA: plants,
+    plantsB: plants,
+    design: z.literal(["Pairs", "Together"]),
+    /** The number that the groups were drawn by. */
+    draw: z.int().check(z.gte(0), z.lte(99_999_999)),
+    /** The smallest difference that would matter; null where nobody said. */
+    worthSeeing: z.nullable(positive),
+    note: text,
+  });
+
   /** By what is asked, so that each side checks against the one schema that is meant. */
   const asked = {
     /** Everything the panel needs, in one call. */
@@ -223,6 +268,25 @@ function makeSchemas() {
     "log water": z.object({ ask: z.literal("log water"), entry: waterEntry }),
     "log feed": z.object({ ask: z.literal("log feed"), entry: feedEntry }),
     "log purchase": z.object({ ask: z.literal("log purchase"), who: text, entry: purchaseEntry }),
+    "save claim": z.object({ ask: z.literal("save claim"), who: text, claim: claimEntry }),
+    /** A trial as it begins, and with it the claim that it tests, as a row that replaces the claim's. */
+    "save trial": z.object({
+      ask: z.literal("save trial"),
+      who: text,
+      trial: trialEntry,
+      claim: z.exactOptional(claimEntry),
+    }),
+    /** Into the blank cells of the trial's row. */
+    "save result": z.object({
+      ask: z.literal("save result"),
+      trialId: id,
+      /** In words, as shown. */
+      result: sentence,
+      difference: z.nullable(z.number()),
+      low: z.nullable(z.number()),
+      high: z.nullable(z.number()),
+      p: z.nullable(z.number().check(z.gte(0), z.lte(1))),
+    }),
     /** Values beside rows of Settings; a row that is not there is added. */
     "save settings": z.object({
       ask: z.literal("save settings"),
@@ -271,7 +335,18 @@ function makeSchemas() {
     /** The column On hand of Feeds as a formula in its heading; never over numbers typed by hand. */
     "show on hand": z.object({ ask: z.literal("show on hand") }),
   } as const;
-  return { careEntry, batchDose, batchEntry, waterEntry, meterEntry, feedEntry, purchaseEntry, asked };
+  return {
+    careEntry,
+    batchDose,
+    batchEntry,
+    waterEntry,
+    meterEntry,
+    feedEntry,
+    purchaseEntry,
+    claimEntry,
+    trialEntry,
+    asked,
+  };
 }
 
 export type RequestSchemas = ReturnType<typeof makeSchemas>;

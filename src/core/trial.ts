@@ -61,7 +61,8 @@ function more(value: number): string {
 }
 
 function chance(p: number): string {
-  const hundreds = Math.round(p * 100);
+  if (p === 1) return "in every draw";
+  const hundreds = Math.min(Math.round(p * 100), 99);
   return hundreds < 1 ? "in fewer than 1 of 100 draws" : `in ${hundreds} of 100 draws`;
 }
 
@@ -164,6 +165,12 @@ function verdictSentence(
     return `Cannot tell: with so few plants not even the largest difference could be told from chance. It takes ${least} at least.`;
   }
   return endedSentence(trial, blocks, test, interval);
+}
+
+/** What is kept beside the trial: both means, and the sentence. */
+export function resultText({ a, b, sentence }: TrialState): string {
+  const means = [meanOf(a), meanOf(b)].map((value) => (value === null ? "nothing" : sayNumber(value)));
+  return `On average A ${means[0]}, B ${means[1]}. ${sentence}`;
 }
 
 /** Mean of the values that are known, null without one. */

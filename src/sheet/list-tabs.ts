@@ -1,6 +1,6 @@
 /** The columns of the lists: Plants, Events, Claims, Trials, Settings. */
 
-import { choice, day, id, NOTE, nameOf, number, text, yesNo } from "./columns.ts";
+import { CORRECTS, choice, day, id, NOTE, nameOf, number, text, yesNo } from "./columns.ts";
 import type { TabSpec } from "./spec.ts";
 
 export const PLANTS: TabSpec = {
@@ -49,11 +49,17 @@ export const CLAIMS: TabSpec = {
     text(["Heard from", "Source"], "Who says so."),
     number(["Years at it", "Years"], "How long they have grown this way.", { unit: "years", aside: true }),
     text("Their setup", "Their pots, light, water and plants."),
-    text("Our setup", "What is different here."),
+    text("Our setup", "Our pots, light, water and plants."),
+    text("Agrees", "In what their setup is like ours."),
+    text(["Differs", "Differences"], "In what it is not."),
     choice("Status", "How far it has come here.", ["heard", "trying", "kept", "dropped"]),
+    day("Heard on", "The day it was heard; whoever said it may have changed their mind since.", { aside: true }),
     day("Look again", "The day to think about it again.", { aside: true }),
     nameOf("Trials", "Trial", "Id of the trial that tests it."),
+    text(["What came of it", "Outcome"], "How it went here."),
+    text(["Who", "Person"], "Who wrote this row."),
     NOTE,
+    CORRECTS,
   ],
 };
 
@@ -68,9 +74,27 @@ export const TRIALS: TabSpec = {
     text("Measure", "What is counted or measured on each plant."),
     day(["Started", "Start"], "First day.", { aside: true }),
     day(["Ends", "End"], "Last day.", { aside: true }),
+    text(["Group A", "A gets"], "What the plants A get."),
+    text(["Group B", "B gets"], "What the plants B get."),
     text("Plants A", "Plants that get it, separated by semicolons."),
-    text("Plants B", "Plants that do not, separated by semicolons."),
-    text("Result", "What came out."),
+    text("Plants B", "Plants that do not, separated by semicolons; in pairs in the same order as Plants A."),
+    choice("Design", "Pairs: plants were drawn within pairs. Together: half of all plants were drawn.", [
+      "Pairs",
+      "Together",
+    ]),
+    number("Draw", "The number the groups were drawn by; the same number gives the same groups.", {
+      aside: true,
+      format: "0",
+    }),
+    number("Worth seeing", "The smallest difference that would matter, settled beforehand.", { aside: true }),
+    text("Result", "What came out, filled in when the last day is over."),
+    number("Difference", "Mean of A minus mean of B.", { aside: true, format: "0.0##" }),
+    number("From", "Lower end of the 95 % interval of the difference.", { aside: true, format: "0.0##" }),
+    number("To", "Upper end of the 95 % interval of the difference.", { aside: true, format: "0.0##" }),
+    number("p", "Exact permutation p, two-sided.", { aside: true, format: "0.0###" }),
+    text(["Who", "Person"], "Who began it."),
+    NOTE,
+    CORRECTS,
   ],
 };
 

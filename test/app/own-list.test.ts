@@ -45,8 +45,8 @@ describe("the chosen list", () => {
     const reply = book.reply({ ask: "load" });
     expect(reply.plantTab).toBe("Grün");
     expect(reply.plants).toEqual([
-      { plant: "Hoya", kind: "Hoya carnosa", place: "", potMl: 800, restDays: 9, lastEvent: "Repot" },
-      { plant: "Farn", kind: "", place: "", potMl: null, restDays: null, lastEvent: "" },
+      { plant: "Hoya", kind: "Hoya carnosa", place: "", potMl: 800, medium: "", restDays: 9, lastEvent: "Repot" },
+      { plant: "Farn", kind: "", place: "", potMl: null, medium: "", restDays: null, lastEvent: "" },
     ]);
     expect(reply.problems).toEqual([]);
   });

@@ -23,9 +23,9 @@ describe("plants", () => {
       ],
     });
     expect(load(book).plants).toEqual([
-      { plant: "Hoya", kind: "Hoya carnosa", place: "Bath", potMl: 800, restDays: 10, lastEvent: "Repot" },
-      { plant: "Fern", kind: "", place: "", potMl: null, restDays: null, lastEvent: "" },
-      { plant: "Fig", kind: "", place: "", potMl: 1.5, restDays: 0, lastEvent: "Root trim" },
+      { plant: "Hoya", kind: "Hoya carnosa", place: "Bath", potMl: 800, medium: "", restDays: 10, lastEvent: "Repot" },
+      { plant: "Fern", kind: "", place: "", potMl: null, medium: "", restDays: null, lastEvent: "" },
+      { plant: "Fig", kind: "", place: "", potMl: 1.5, medium: "", restDays: 0, lastEvent: "Root trim" },
     ]);
   });
 

@@ -8,10 +8,14 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { SAMPLE_DIR, sampleFiles, staleFiles, writeSample } from "../../src/build/sample.ts";
 import { answerTabs } from "../../src/build/sample-answers.ts";
 import { sampleTabs } from "../../src/build/sample-tabs.ts";
+import { drawRepeats } from "../../src/core/assignment.ts";
 import { dayFromIso } from "../../src/core/calendar.ts";
 import { TABS } from "../../src/sheet/tabs.ts";
 
 type Row = Readonly<Record<string, string>>;
+
+/** Tabs in which a number may lie below 0. */
+const SIGNED = ["Purchases", "Trials"];
 
 async function cells(tab: string): Promise<string[][]> {
   const text = await readFile(path.join(SAMPLE_DIR, `${tab}.csv`), "utf8");
@@ -82,8 +86,8 @@ describe("Values fit their columns", () => {
         const value = row[heading] ?? "";
         if (value === "") continue;
         const where = `${heading} "${value}"`;
-        // Something was spilled once: an amount below 0.
-        const number = name === "Purchases" ? /^-?\d+(\.\d+)?$/ : /^\d+(\.\d+)?$/;
+        // Something was spilled once: an amount below 0. A difference has either sign.
+        const number = SIGNED.includes(name) ? /^-?\d+(\.\d+)?$/ : /^\d+(\.\d+)?$/;
         if (kind === "number") expect(value, where).toMatch(number);
         if (kind === "day") expect(dayFromIso(value), where).not.toBeNull();
         if (choices !== undefined) expect(choices, where).toContain(value);
@@ -110,7 +114,7 @@ describe("Values fit their columns", () => {
       for (const row of await cells(name)) {
         for (const value of row) {
           if (!/^[=+@-]/.test(value)) continue;
-          if (name === "Purchases" && /^-\d/.test(value)) continue;
+          if (SIGNED.includes(name) && /^-\d/.test(value)) continue;
           expect(["Plants", "Feeds", "Root board", "Due board", "Try it"], `${name}: ${value}`).toContain(name);
           expect(value).toMatch(/^=(IF|FEED_|WATER_|METER_|ROOT_|POT_)/);
         }
@@ -295,20 +299,37 @@ describe("The story", () => {
     expect((await cells("Settings"))[1]?.slice(0, 2)).toEqual(["Today", "2026-11-24"]);
   });
 
-  test("counts the trial's leaves as the log does", async () => {
+  test("counts the trial's leaves as the log does, and every one of the 64 ways its pairs could have been drawn", async () => {
     const [trial] = await rows("Trials");
-    const mean = (side: string) => {
-      const plants = (trial?.[side] ?? "").split("; ");
-      const leaves = log.filter(
-        ({ Event, Plant = "", Date: date = "" }) =>
-          Event === "New leaf" &&
-          plants.includes(Plant) &&
-          date >= (trial?.Started ?? "") &&
-          date <= (trial?.Ends ?? ""),
-      );
-      return (leaves.length / plants.length).toFixed(1);
-    };
-    expect(trial?.Result).toContain(`A ${mean("Plants A")}, B ${mean("Plants B")} new leaves`);
+    const leaves = (side: string) =>
+      (trial?.[side] ?? "")
+        .split("; ")
+        .map(
+          (name) =>
+            log.filter(
+              ({ Event, Plant = "", Date: date = "" }) =>
+                Event === "New leaf" && Plant === name && date > (trial?.Started ?? "") && date <= (trial?.Ends ?? ""),
+            ).length,
+        );
+    const [a, b] = [leaves("Plants A"), leaves("Plants B")];
+    const differences = a.map((count, k) => count - (b[k] ?? 0));
+    const sum = (values: readonly number[]) => values.reduce((so, value) => so + value, 0);
+    const seen = sum(differences);
+    const sums = Array.from({ length: 64 }, (_, way) =>
+      sum(differences.map((difference, k) => (way & (1 << k) ? -difference : difference))),
+    );
+    expect(differences).toHaveLength(6);
+    expect(Number(trial?.Difference)).toBeCloseTo(seen / 6, 3);
+    expect(Number(trial?.p)).toBeCloseTo(sums.filter((one) => Math.abs(one) >= Math.abs(seen)).length / 64, 4);
+    expect(trial?.Result).toContain("Cannot tell yet");
+  });
+
+  test("has groups that its draws give again", async () => {
+    for (const trial of await rows("Trials")) {
+      const side = (name: string) => (trial[name] ?? "").split("; ");
+      const groups = { a: side("Plants A"), b: side("Plants B") };
+      expect(drawRepeats(groups, "Pairs", Number(trial.Draw)), trial.Id).toBe(true);
+    }
   });
 });
 

@@ -5,7 +5,7 @@
 
 import type { CellChange, CellValue } from "../../sample-sheet/workbench/standin/grid.ts";
 import type { MemoryTabOptions } from "../../sample-sheet/workbench/standin/memory.ts";
-import type { Ask, RequestFor } from "../../src/app/contract.ts";
+import type { Ask, ClaimEntry, RequestFor } from "../../src/app/contract.ts";
 import { TABS } from "../../src/sheet/tabs.ts";
 import { batch, careEntry, dateCell } from "../sheet/workbook.ts";
 
@@ -36,6 +36,8 @@ const CONTENT: Readonly<Record<string, readonly Readonly<Record<string, Row[numb
     { Id: "batch-0001", Date: day, Who: "Ana", Litres: 10, Doses: "Calcium nitrate 1 g/L (10 g)", State: "planned" },
     { Id: "batch-0002", Date: day, Who: "Ben", Litres: 5, Doses: "Calcium nitrate 1 g/L (5 g)", "Measured EC": 1.2 },
   ],
+  Claims: [{ Id: "claim-0001", Claim: "Rain water helps", Status: "heard", Who: "Ana" }],
+  Trials: [{ Id: "trial-0001", Question: "Does shade help?", Measure: "New leaves", Started: day, Ends: day }],
   Settings: [
     { Setting: "Today", Value: dateCell("2026-03-09") },
     { Setting: "People", Value: "Ana, Ben" },
@@ -71,6 +73,24 @@ export interface Sample<A extends Ask> {
   readonly what: string;
   readonly request: RequestFor<A>;
 }
+
+const claim = (given: Partial<ClaimEntry>): ClaimEntry => ({
+  id: "sample-claim-0",
+  claim: "Rain water helps",
+  heardFrom: "Bo",
+  yearsAtIt: 3,
+  theirSetup: "",
+  ourSetup: "",
+  agrees: "",
+  differs: "",
+  status: "heard",
+  heardOn: "2026-03-01",
+  lookAgain: null,
+  trial: "",
+  outcome: "",
+  note: "",
+  ...given,
+});
 
 const care = (id: string, given: Partial<ReturnType<typeof careEntry>> = {}) => careEntry({ id, ...given });
 
@@ -151,6 +171,51 @@ export const SAMPLES: { readonly [A in Ask]: readonly Sample<A>[] } = {
     {
       what: "entering readings",
       request: { ask: "log readings", batchId: "batch-0001", ecMsCm: 1.4, pH: 6, verdict: "As it should be." },
+    },
+  ],
+  "save claim": [
+    {
+      what: "saving a claim",
+      request: { ask: "save claim", who: "Ana", claim: claim({ id: "sample-claim-1", claim: "=Rain helps" }) },
+    },
+  ],
+  "save trial": [
+    {
+      what: "beginning a trial of a claim",
+      request: {
+        ask: "save trial",
+        who: "Ana",
+        trial: {
+          id: "sample-trial-1",
+          question: "Does rain water make more leaves?",
+          measure: "New leaves",
+          started: "2026-03-09",
+          ends: "2026-06-09",
+          groupA: "rain",
+          groupB: "tap",
+          plantsA: ["Monstera"],
+          plantsB: ["Hoya"],
+          design: "Pairs",
+          draw: 48213377,
+          worthSeeing: 2,
+          note: "",
+        },
+        claim: claim({ id: "sample-claim-2", trial: "sample-trial-1", corrects: "claim-0001" }),
+      },
+    },
+  ],
+  "save result": [
+    {
+      what: "saving the result of a trial",
+      request: {
+        ask: "save result",
+        trialId: "trial-0001",
+        result: "Cannot tell.",
+        difference: 0.5,
+        low: -1,
+        high: 2,
+        p: 0.4,
+      },
     },
   ],
   "log water": [

@@ -22,6 +22,7 @@ function hardSheet(): ReturnType<typeof sheet> {
       kind: "",
       place: index % 2 === 0 ? LONG : "Here",
       potMl: null,
+      medium: "",
       restDays: plants[index % 12]?.restDays ?? null,
       lastEvent: "",
     })),

@@ -34,6 +34,7 @@ export function sheet(change: Partial<Loaded> = {}): Loaded {
       kind: KINDS[index % 4] ?? "",
       place: PLACES[index % 3] ?? "",
       potMl: 500,
+      medium: "Clay",
       restDays: index === 4 ? null : index * 17,
       lastEvent: index === 4 ? "" : "Repot",
     })),

@@ -172,7 +172,7 @@ test("texts from the sheet are shown as text", async () => {
     () => WRITTEN,
     {
       problems: [trap],
-      plants: [{ plant: trap, kind: trap, place: trap, potMl: null, restDays: 1, lastEvent: trap }],
+      plants: [{ plant: trap, kind: trap, place: trap, potMl: null, medium: trap, restDays: 1, lastEvent: trap }],
     },
     { formulas: [{ name: "F", summary: trap, call: trap, args: [], result: trap, examples: [trap] }] },
   );

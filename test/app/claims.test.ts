@@ -1,0 +1,176 @@
+/** Claims and trials: rows written once, changed by a row that points at the old one, results in blank cells only. */
+
+import { describe, expect, test } from "vitest";
+import type { ClaimEntry, TrialEntry } from "../../src/app/contract.ts";
+import { newId, readyBook, type TestBook } from "../sheet/workbook.ts";
+
+const claim = (given: Partial<ClaimEntry> = {}): ClaimEntry => ({
+  id: newId(),
+  claim: "Rain water makes more leaves",
+  heardFrom: "Bo",
+  yearsAtIt: 6,
+  theirSetup: "Clay, balcony",
+  ourSetup: "Clay, kitchen",
+  agrees: "Clay",
+  differs: "Light",
+  status: "heard",
+  heardOn: "2026-03-01",
+  lookAgain: "2026-09-01",
+  trial: "",
+  outcome: "",
+  note: "=1+1",
+  ...given,
+});
+const trial = (given: Partial<TrialEntry> = {}): TrialEntry => ({
+  id: newId(),
+  question: "Does rain water make more leaves?",
+  measure: "New leaves",
+  started: "2026-03-09",
+  ends: "2026-06-09",
+  groupA: "rain",
+  groupB: "tap",
+  plantsA: ["Fern", "Ivy"],
+  plantsB: ["Moss", "Reed"],
+  design: "Pairs",
+  draw: 48_213_377,
+  worthSeeing: 2,
+  note: "",
+  ...given,
+});
+const rows = (book: TestBook) => book.reply({ ask: "records" });
+
+describe("a claim", () => {
+  test("is a row, once, as literal text", () => {
+    const book = readyBook();
+    const sent = { ask: "save claim", who: "Ana", claim: claim() } as const;
+    expect(book.reply(sent)).toEqual({ written: 1, already: 0, differing: [] });
+    expect(book.reply(sent)).toEqual({ written: 0, already: 1, differing: [] });
+    expect(rows(book).claims.map(({ fields }) => fields)).toEqual([
+      {
+        Id: sent.claim.id,
+        Claim: "Rain water makes more leaves",
+        "Heard from": "Bo",
+        "Years at it": 6,
+        "Their setup": "Clay, balcony",
+        "Our setup": "Clay, kitchen",
+        Agrees: "Clay",
+        Differs: "Light",
+        Status: "heard",
+        "Heard on": "2026-03-01",
+        "Look again": "2026-09-01",
+        Who: "Ana",
+        Note: "=1+1",
+      },
+    ]);
+  });
+
+  test("that changes is a new row, and the old one stays and no longer counts", () => {
+    const book = readyBook();
+    const first = claim();
+    book.reply({ ask: "save claim", who: "Ana", claim: first });
+    const next = claim({ status: "dropped", outcome: "Nothing came of it", corrects: first.id });
+    book.reply({ ask: "save claim", who: "Bo", claim: next });
+    expect(book.values("Claims")).toHaveLength(3);
+    expect(rows(book).claims.map(({ fields }) => [fields.Id, fields.Status])).toEqual([[next.id, "dropped"]]);
+  });
+
+  test("of somebody two hundred years at it is refused", () => {
+    const book = readyBook();
+    expect(book.refusal({ ask: "save claim", who: "Ana", claim: claim({ yearsAtIt: 200 }) }).sentence).toBe(
+      "Years at it is 200. Give a number from 0 to 100.",
+    );
+    expect(book.values("Claims")).toHaveLength(1);
+  });
+});
+
+describe("a trial", () => {
+  test("comes with its draw and the claim it tests, both once", () => {
+    const book = readyBook();
+    const first = claim();
+    book.reply({ ask: "save claim", who: "Ana", claim: first });
+    const entry = trial();
+    const sent = {
+      ask: "save trial",
+      who: "Ana",
+      trial: entry,
+      claim: claim({ status: "trying", trial: entry.id, corrects: first.id }),
+    } as const;
+    expect(book.reply(sent)).toEqual({ written: 2, already: 0, differing: [] });
+    expect(book.reply(sent)).toEqual({ written: 0, already: 2, differing: [] });
+    const { claims, trials } = rows(book);
+    expect(claims.map(({ fields }) => [fields.Status, fields.Trial])).toEqual([["trying", entry.id]]);
+    expect(trials[0]?.fields).toEqual({
+      Id: entry.id,
+      Question: "Does rain water make more leaves?",
+      Measure: "New leaves",
+      Started: "2026-03-09",
+      Ends: "2026-06-09",
+      "Group A": "rain",
+      "Group B": "tap",
+      "Plants A": "Fern; Ivy",
+      "Plants B": "Moss; Reed",
+      Design: "Pairs",
+      Draw: 48_213_377,
+      "Worth seeing": 2,
+      Who: "Ana",
+    });
+  });
+
+  test.each<readonly [Partial<TrialEntry>, string]>([
+    [{ ends: "2026-03-09" }, "The trial ends on 2026-03-09. Give a day after 2026-03-09."],
+    [{ plantsB: ["Moss", "ivy "] }, "ivy  stands twice among the plants."],
+    [{ plantsB: ["Moss"] }, "In pairs there are as many plants A as plants B; here are 2 and 1."],
+    [{ plantsB: ["Moss", "a;b"] }, "“a;b” has a semicolon in its name. Rename the plant without it."],
+  ])("%j is refused, and nothing is written", (given, sentence) => {
+    const book = readyBook();
+    expect(book.refusal({ ask: "save trial", who: "Ana", trial: trial(given), claim: claim() }).sentence).toBe(
+      sentence,
+    );
+    expect(book.values("Trials")).toHaveLength(1);
+    expect(book.values("Claims")).toHaveLength(1);
+  });
+});
+
+describe("a result", () => {
+  const begun = () => {
+    const book = readyBook();
+    const entry = trial();
+    book.reply({ ask: "save trial", who: "Ana", trial: entry });
+    const result = {
+      ask: "save result",
+      trialId: entry.id,
+      result: "Cannot tell yet.",
+      difference: 0.5,
+      low: -1,
+      high: null,
+      p: 0.4,
+    } as const;
+    return { book, result };
+  };
+
+  test("goes into the blank cells of its row, once", () => {
+    const { book, result } = begun();
+    expect(book.reply(result)).toEqual({ written: 1, already: 0, differing: [] });
+    expect(book.reply(result)).toEqual({ written: 0, already: 1, differing: [] });
+    expect(rows(book).trials[0]?.fields).toMatchObject({
+      Result: "Cannot tell yet.",
+      Difference: 0.5,
+      From: -1,
+      p: 0.4,
+    });
+    expect(book.values("Trials")).toHaveLength(2);
+  });
+
+  test("is never written over another one", () => {
+    const { book, result } = begun();
+    book.reply(result);
+    expect(book.refusal({ ...result, p: 0.01 }).sentence).toBe(
+      "p of this trial already stands as 0.4 in row 2 of “Trials”, so nothing was written. If it is wrong, change it there.",
+    );
+  });
+
+  test("of a trial that is not there is refused", () => {
+    const { book, result } = begun();
+    expect(book.refusal({ ...result, trialId: "no-such-trial" }).code).toBe("no-trial");
+  });
+});
