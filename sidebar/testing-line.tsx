@@ -7,7 +7,7 @@ import { feedsOf } from "./batch-parts.ts";
 import type { Panel } from "./panel-state.ts";
 import { pHRange } from "./ph-range.ts";
 import { count } from "./show.ts";
-import { type Testing, testing } from "./testing.ts";
+import { sayTesting, type Testing, testing } from "./testing.ts";
 import { WithRecords } from "./with-records.tsx";
 
 const say = (pH: number): string => pH.toFixed(2);
@@ -24,13 +24,7 @@ export function TestingLine(props: {
         const found = testing(props.loaded, records, props.batchId);
         if (found === null) return null;
         if (typeof found === "string") return <p class="wrong">{found}</p>;
-        const { due, sentence } = found.plan;
-        return (
-          <p class={due ? "notice" : "hint"}>
-            <strong>{due ? "Test the pH of this batch." : "The pH need not be tested with this batch."}</strong>{" "}
-            {sentence}
-          </p>
-        );
+        return <p class={found.plan.due ? "notice" : ""}>{sayTesting(found.plan)}</p>;
       }}
     </WithRecords>
   );

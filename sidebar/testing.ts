@@ -14,6 +14,14 @@ export function mixedBatches(batches: readonly BatchRow[]): (BatchRow & { readon
     .flatMap((batch) => (batch.state === "mixed" && batch.day !== null ? [{ ...batch, day: batch.day }] : []));
 }
 
+/** What the plan means for one batch: "Test the pH of this batch, because …". */
+export function sayTesting({ due, every, why }: TestPlan): string {
+  const nth = every === 2 ? "2nd" : `${every}th`;
+  if (!due) return `The pH need not be tested with this batch, because ${why} Every ${nth} batch is tested.`;
+  if (every === 1) return `Test the pH of this batch, because ${why}`;
+  return `Test the pH of this batch: of those made from the same, every ${nth} is tested, and this is its turn.`;
+}
+
 export interface Testing {
   readonly batch: BatchRow & { readonly day: string };
   readonly plan: TestPlan;

@@ -49,6 +49,8 @@ export interface TestPlan extends Omit<Standing, "reason"> {
   readonly due: boolean;
   /** Batches of this key mixed since the last test. */
   readonly untested: number;
+  /** Why, as it follows after a colon or "because"; may be two sentences. */
+  readonly why: string;
   /** One or two sentences for the grower: how often, and why. */
   readonly sentence: string;
 }
@@ -147,6 +149,7 @@ export function testPlan(task: PlanTask): TestPlan {
   const plan = { ...standing, reason };
   const due = untested + 1 >= plan.every;
   const turn = plan.every === 1 ? "" : due ? " This is one to test." : " This one need not be tested.";
-  const sentence = `Test the pH of ${EVERY_NTH[plan.every]}: ${reasonSentence(plan, range, since)}${turn}`;
-  return { ...plan, due, untested, sentence };
+  const why = reasonSentence(plan, range, since);
+  const sentence = `Test the pH of ${EVERY_NTH[plan.every]}: ${why}${turn}`;
+  return { ...plan, due, untested, why, sentence };
 }

@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from "vitest";
 import { acidWithoutAmount, lotChanges, lotOn, partsKey } from "../../sidebar/batch-parts.ts";
-import { testing } from "../../sidebar/testing.ts";
+import { sayTesting, testing } from "../../sidebar/testing.ts";
 import type { BatchRow, FieldRow, Loaded } from "../../src/app/contract.ts";
 import { isoFromDay } from "../../src/core/calendar.ts";
 import { sheet } from "./sheet.ts";
@@ -63,6 +63,20 @@ describe("the plan", () => {
     expect(plan).toMatchObject({ every: 2, due: false });
     expect(plan.sentence).toContain("This one need not be tested.");
     expect(planOf(sheet({ batches: steady(9) }), "batch-3")).toMatchObject({ every: 1, due: true });
+  });
+
+  test("is said for one batch, with the reason", () => {
+    const say = (id: string): string => sayTesting(planOf(sheet({ batches: steady(9) }), id));
+    expect(say("batch-8")).toMatch(
+      /^The pH need not be tested with this batch, because the last 8 readings are steady\. .* Every 2nd batch is tested\.$/,
+    );
+    expect(say("batch-3")).toBe(
+      "Test the pH of this batch, because there are 3 readings so far. From 6 on, one may be left out.",
+    );
+    const untested = steady(10, (nth) => (nth === 8 ? { measuredPH: null } : {}));
+    expect(sayTesting(planOf(sheet({ batches: untested }), "batch-9"))).toBe(
+      "Test the pH of this batch: of those made from the same, every 2nd is tested, and this is its turn.",
+    );
   });
 
   test("for the next batch is due when the last one was left out", () => {
