@@ -21,6 +21,9 @@ export type GradeLine =
 const PART = String.raw`\d{1,2}(?:[.,]\d{1,2})?`;
 const GRADE = new RegExp(String.raw`(^|[^\d.,/+:-])(${PART})\s?([-+:/])\s?(${PART})\s?\3\s?(${PART})(?![.,]?\d|\s?%)`);
 
+/** "+4MgO", as European grades go on: a nutrient right behind its number. */
+const GLUED = /(\d)(?=(?:P2O5|K2O|CaO|MgO|SO3|Na2O|SiO2|Ca|Mg|S|Fe|Mn|Zn|B|Cu|Mo)\b)/g;
+
 /** A tidied line that holds a grade: N, then P2O5, then K2O, percent. */
 export function gradeOf(line: string): GradeLine {
   // "N-P-K" and "NPK" are the same heading; its dashes must not be taken for a part of the grade.
@@ -30,7 +33,7 @@ export function gradeOf(line: string): GradeLine {
   const [whole, before = "", first = "", mark = "", second = "", third = ""] = found;
   const [n, p, k] = [first, second, third].map((part) => Number(part.replace(",", ".")));
   if (n === undefined || p === undefined || k === undefined || n + p + k > 100 || n + p + k === 0) return null;
-  const rest = `${plain.slice(0, found.index)}${before} ; ${plain.slice(found.index + whole.length)}`;
+  const rest = `${plain.slice(0, found.index)}${before} ; ${plain.slice(found.index + whole.length).replace(GLUED, "$1 ")}`;
   const tokens = tokensOf(rest.replace(/\bNPK\b/gi, " "));
   const elemental = tokens.some((token) => token.kind === "marker" && token.marker === "elemental");
   const grade = { n, p, k, elemental };

@@ -34,6 +34,10 @@ export const ION_READINGS: Readonly<Record<Ion, readonly Reading[]>> = {
   SO4: [asItIs("S", "sulfur"), { term: "S", factor: S / (S + 4 * O), words: "sulfate as SO4" }],
   PO4: [asItIs("P", "phosphorus"), { term: "P", factor: P / (P + 4 * O), words: "phosphate as PO4" }],
 };
+export const PHOSPHORIC_ACID: readonly Reading[] = [
+  asItIs("P2O5", "phosphate as P2O5"),
+  { term: "P2O5", factor: (2 * P + 5 * O) / (2 * (3 * H + P + 4 * O)), words: "phosphoric acid H3PO4 itself" },
+];
 /** Urea is named as the nitrogen in it or as the substance. */
 export const UREA: readonly Reading[] = [
   asItIs("Urea-N", "nitrogen in the urea"),

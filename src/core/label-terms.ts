@@ -2,7 +2,15 @@
 
 import type { LabelTerm } from "./analysis.ts";
 import type { ElementSymbol } from "./elements.ts";
-import { asItIs, ION_READINGS, OXIDE_OF, oxideOrElement, type Reading, UREA } from "./label-readings.ts";
+import {
+  asItIs,
+  ION_READINGS,
+  OXIDE_OF,
+  oxideOrElement,
+  PHOSPHORIC_ACID,
+  type Reading,
+  UREA,
+} from "./label-readings.ts";
 import type { Ion, Token } from "./label-tokens.ts";
 import type { Marker } from "./label-words.ts";
 import { OXIDES, oxideElement } from "./oxides.ts";
@@ -164,8 +172,8 @@ function byFormula(found: Found, context: TermContext): Meaning {
 export function meaningOf(run: readonly Token[], context: TermContext): Meaning {
   const found = gather(run);
   const { elements, terms, ions, markers, named, misprint } = found;
-  const isPhosphate =
-    markers.has("phosphate") && (markers.has("available") || markers.has("oxide") || /acid|saure/i.test(named));
+  const isPhosphate = markers.has("phosphate") && (markers.has("available") || markers.has("oxide"));
+  const acid = /\bacid|\bsaure|saure\b/i.test(named);
   const form = (["nitrate", "ammonium", "urea"] as const).filter((one) => markers.has(one));
   const names =
     elements.size + terms.size + ions.size > 0 ||
@@ -206,6 +214,8 @@ export function meaningOf(run: readonly Token[], context: TermContext): Meaning 
   if (form.length > 1 || (form.length > 0 && (markers.has("phosphate") || markers.has("sulfate"))))
     return { kind: "unclear", named };
   const [only] = form;
+  // An acid by its name is a substance, not nitrogen.
+  if (only !== undefined && acid) return { kind: "unclear", named };
   if (only !== undefined) {
     if (context.nitrogen) return { kind: "term", term: N_FORM[only], rank: 3 };
     const options = only === "nitrate" ? ION_READINGS.NO3 : only === "ammonium" ? ION_READINGS.NH4 : UREA;
@@ -213,6 +223,8 @@ export function meaningOf(run: readonly Token[], context: TermContext): Meaning 
   }
   if (markers.has("potash") && !markers.has("phosphate")) return { kind: "term", term: "K2O", rank: 3 };
   if (isPhosphate) return { kind: "term", term: "P2O5", rank: 3 };
+  // Old labels call P2O5 an acid, technical ones mean H3PO4.
+  if (markers.has("phosphate") && acid) return { kind: "choice", named, options: PHOSPHORIC_ACID };
   if (markers.has("phosphate")) {
     return { kind: "choice", named, options: [...oxideOrElement("P"), ...ION_READINGS.PO4.slice(1)] };
   }

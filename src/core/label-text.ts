@@ -137,13 +137,15 @@ export function readLabelText(text: string): LabelText {
       for (const pair of shape.pairs) addPair(draft, pair, state, context);
     }
   });
+  // Assigned inside the loop's function, which the compiler does not follow.
+  const graded = grade as { grade: Grade; draft: Draft } | null;
   for (const draft of drafts) {
     // A line of which a part is not understood gives nothing: what is not known may change what is.
     if (draft.unclear === "") continue;
     draft.entries = [];
     draft.questions = [];
   }
-  return mergeEntries(drafts, grade);
+  return mergeEntries(drafts, graded !== null && graded.draft.unclear !== "" ? null : graded);
 }
 
 function addNumbers(

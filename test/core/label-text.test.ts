@@ -57,6 +57,12 @@ describe("questions", () => {
     expect(line?.questions[0]?.choices[1]?.fields["NO3-N"]).toBeCloseTo((20 * 14.007) / 62.004, 9);
   });
 
+  it("offer phosphoric acid as itself, worked out by its formula", () => {
+    const [line] = readLabelText("Phosphoric acid 75 %").lines;
+    // 141.94 g of P2O5 make 2 x 97.994 g of H3PO4 (CIAAW 2021), so 75 % of the acid are 54.3 % P2O5.
+    expect(line?.questions[0]?.choices[1]?.fields.P2O5).toBeCloseTo((75 * 141.943) / (2 * 97.994), 2);
+  });
+
   it("1.200 mg/kg is 1.2 or 1200", () => {
     const [line] = readLabelText("Iron (Fe) 1.200 mg/kg").lines;
     expect(line?.questions[0]?.choices.map(({ fields }) => fields.Fe)).toEqual([0.00012, 0.12, undefined]);
@@ -139,6 +145,7 @@ describe("fuzzed", () => {
             }
           }
         }
+        for (const { outcome, fields } of read.lines) if (outcome === "not understood") expect(fields).toEqual({});
         expect(read.lines.length).toBe(
           text
             .split(/\r\n|\r|\n/)

@@ -13,6 +13,12 @@ export const CLEAR: readonly LabelCase[] = [
   { name: "a grade with en dashes and decimals", text: "NPK 3.5 – 2.5 – 4", fields: { N: 3.5, P2O5: 2.5, K2O: 4 } },
   { name: "a grade with decimal commas", text: "NPK 3,5-2,5-4,0", fields: { N: 3.5, P2O5: 2.5, K2O: 4 } },
   { name: "a grade with plus signs", text: "NPK 12+4+6", fields: { N: 12, P2O5: 4, K2O: 6 } },
+  {
+    name: "a grade that goes on without spaces",
+    text: "NPK 15-5-15+4MgO+3CaO",
+    fields: { N: 15, P2O5: 5, K2O: 15, MgO: 4, CaO: 3 },
+  },
+  { name: "a grade with a trace behind", text: "12-4-6+0.5Fe", fields: { N: 12, P2O5: 4, K2O: 6, Fe: 0.5 } },
   { name: "a grade that goes on", text: "NPK 10-5-5 + 2 MgO", fields: { N: 10, P2O5: 5, K2O: 5, MgO: 2 } },
   {
     name: "a grade with elements behind",
@@ -265,6 +271,14 @@ export const DOUBTFUL: readonly DoubtfulCase[] = [
   { name: "another upper limit", text: "Sodium (Na) < 1 %", clear: {}, expect: "asked" },
   { name: "mg/kg that can be read in two ways", text: "Iron (Fe) 1.200 mg/kg", clear: {}, expect: "asked" },
   { name: "mg/kg with a comma", text: "Iron (Fe) 1,200 mg/kg", clear: {}, expect: "asked" },
+  {
+    name: "a grade with something unknown behind gives nothing at all",
+    text: "NPK 15-5-15 + 4 Xy",
+    clear: {},
+    expect: "not understood",
+  },
+  { name: "an acid that may be P2O5", text: "N 5 %\nPhosphoric acid 75 %", clear: { N: 5 }, expect: "asked" },
+  { name: "an acid by its name", text: "Nitric acid 60 %", clear: {}, expect: "not understood" },
   { name: "a date that looks like a grade", text: "12-05-24", clear: {}, expect: "asked" },
   { name: "a ratio that looks like a grade", text: "NPK 3:1:2", clear: {}, expect: "asked" },
   { name: "a grade among unknown words", text: "Leafy friend 7-9-5", clear: {}, expect: "asked" },
