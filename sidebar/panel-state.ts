@@ -14,6 +14,7 @@ import { createLatestDesk, type LatestDesk } from "./latest-desk.ts";
 import { createMetersDesk, type MetersDesk } from "./meters-desk.ts";
 import { createMoveDesk, type MoveDesk } from "./move-desk.ts";
 import { createReadingsDesk, type ReadingsDesk } from "./readings-desk.ts";
+import { createReservoirDesk, type ReservoirDesk } from "./reservoir-desk.ts";
 import { createSender, type Sender } from "./sending.ts";
 import { createSetupDesk, type SetupDesk } from "./setup-desk.ts";
 import { createStockDesk, type StockDesk } from "./stock-desk.ts";
@@ -44,6 +45,7 @@ export interface Panel {
   readonly care: CareDesk;
   readonly latest: LatestDesk;
   readonly move: MoveDesk;
+  readonly reservoir: ReservoirDesk;
   readonly meters: MetersDesk;
   readonly water: WaterDesk;
   readonly feed: FeedDesk;
@@ -87,6 +89,7 @@ export function createPanel(world: PanelWorld): Panel {
   };
   const readings = createReadingsDesk(world, loaded);
   const acid = acidStore(world.storage);
+  const care = createCareDesk(world, links);
   return {
     loaded,
     loading,
@@ -103,9 +106,10 @@ export function createPanel(world: PanelWorld): Panel {
     importing: createImportDesk(world, loaded, () => loading.press()),
     batches: createBatchesDesk(world, { ...links, logged: readings.choose, reload: loading.press }),
     card: createStore<BatchCard | null>(null),
-    care: createCareDesk(world, links),
     latest: createLatestDesk(world, links),
     move: createMoveDesk(world, links),
+    care,
+    reservoir: createReservoirDesk(world, { loaded, care, section }),
     meters: createMetersDesk(world, { ...links, records }),
     water: createWaterDesk(world, links),
     feed: createFeedDesk(world, links),

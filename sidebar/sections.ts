@@ -7,6 +7,7 @@ import { FeedSection } from "./feed-section.tsx";
 import { MetersSection } from "./meters-section.tsx";
 import { MixSection } from "./mix-section.tsx";
 import type { Panel } from "./panel-state.ts";
+import { ReservoirSection } from "./reservoir-section.tsx";
 import { SetupSection } from "./setup-section.tsx";
 import { SheetSection } from "./sheet-section.tsx";
 import { StockSection } from "./stock-section.tsx";
@@ -25,6 +26,7 @@ export const SECTIONS: readonly [Section, ...Section[]] = [
   { key: "feed", title: "Know a feed", Body: FeedSection },
   { key: "stock", title: "Keep stock", Body: StockSection },
   { key: "care", title: "Log care", Body: CareSection },
+  { key: "reservoirs", title: "Reservoirs", Body: ReservoirSection },
   { key: "meters", title: "Meters", Body: MetersSection },
   { key: "sheet", title: "Sheet", Body: SheetSection },
   { key: "setup", title: "Set up", Body: SetupSection },

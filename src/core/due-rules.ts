@@ -10,7 +10,7 @@ export interface DueRules {
   readonly changeDays: number | null;
   /** A reading of this EC or more asks for a flush; mS/cm at 25 °C. */
   readonly ecCeilingMsCm: number | null;
-  /** Rise of the use over eight weeks, 0.3 for 30 %. */
+  /** Rise of the use over eight weeks, 0.35 for 35 %. */
   readonly riseShare: number | null;
   /** A recovering plant is looked at this often … */
   readonly lookDays: number | null;
@@ -25,12 +25,12 @@ export interface DueSetting {
   readonly value: number;
   readonly unit: string;
   readonly max: number;
-  /** What one unit of the setting is in the rule. */
-  readonly scale: number;
+  /** How many units of the setting make 1 of the rule: 100 for percent. */
+  readonly per: number;
   readonly note: string;
 }
 
-const DAYS = { unit: "days", max: 3650, scale: 1 };
+const DAYS = { unit: "days", max: 3650, per: 1 };
 
 /** Flush about monthly: common practice, no source; so are all other defaults here. */
 export const DUE_SETTINGS: readonly DueSetting[] = [
@@ -61,16 +61,16 @@ export const DUE_SETTINGS: readonly DueSetting[] = [
     value: 2,
     unit: "mS/cm",
     max: 20,
-    scale: 1,
+    per: 1,
     note: "A reservoir that reads this EC or more, in mS/cm at 25 °C, is to be flushed.",
   },
   {
     rule: "riseShare",
     setting: "Root rise %",
-    value: 30,
+    value: 35,
     unit: "%",
     max: 1000,
-    scale: 0.01,
+    per: 100,
     note: "A plant that drinks this much more than eight weeks ago, the season set aside, fills its reservoir with roots.",
   },
   {
@@ -94,7 +94,7 @@ export function dueRules(own: (setting: DueSetting) => number | "off" | null = (
   const rules: { -readonly [rule in keyof DueRules]?: number | null } = {};
   for (const setting of DUE_SETTINGS) {
     const value = own(setting) ?? setting.value;
-    rules[setting.rule] = value === "off" ? null : value * setting.scale;
+    rules[setting.rule] = value === "off" ? null : value / setting.per;
   }
   return rules as DueRules;
 }

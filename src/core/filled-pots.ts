@@ -8,15 +8,15 @@ import { median } from "./theil-sen.ts";
 export const USE_DAYS = 28;
 export const WATCHED_DAYS = 56;
 /** Four weeks of which less is known say nothing. */
-const LEAST_KNOWN_DAYS = 14;
-const LEAST_INTERVALS = 2;
+const LEAST_KNOWN_DAYS = 12;
+const LEAST_INTERVALS = 1;
 /** Top-ups come closer together by this share at least: less is the rhythm of a household's rounds. Common practice, no source. */
 const SHORTER_SHARE = 0.1;
 /** With this many plants whose use is known, what the middle one does is the season and no matter of roots. */
 const LEAST_PLANTS = 5;
 
-/** Rise over eight weeks from which a reservoir counts as filling: 0.3 for 30 %. Common practice, no source. */
-export const RISE_SHARE = 0.3;
+/** Rise over eight weeks from which a reservoir counts as filling: 0.35 for 35 %. Common practice, no source. */
+export const RISE_SHARE = 0.35;
 
 /** Four weeks of one plant. */
 interface Weeks {
@@ -53,7 +53,7 @@ function weeksTo(drunk: readonly Uptake[], endDay: number): Weeks | null {
   return { useMlDay, gapDays: whole.reduce((sum, { fromDay, toDay }) => sum + toDay - fromDay, 0) / whole.length };
 }
 
-/** Null where less than two weeks or fewer than two intervals are known of either four weeks, or of one pot. */
+/** Null where fewer than twelve days, or no interval with its middle there, are known of either four weeks. */
 export function drinkingChange(drunk: readonly Uptake[], asOfDay: number): Change | null {
   const now = weeksTo(drunk, asOfDay);
   const before = now === null ? null : weeksTo(drunk, asOfDay - WATCHED_DAYS);

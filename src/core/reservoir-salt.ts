@@ -80,22 +80,38 @@ export function walkReservoir(reservoir: Reservoir, steps: readonly ReservoirSte
   });
 }
 
-/**
- * What the plant takes up with each litre, as a level, from one measured level in the full reservoir: the salts that are
- * missing from what all of them staying behind would give, by the water drunk. 0 where nothing is missing, null
- * where nothing was drunk.
- */
-export function uptakeFrom({ allStay, measured, used, volume }: UptakeTask): number | null {
-  return used <= 0 ? null : Math.max(((allStay - measured) * volume) / used, 0);
-}
+/** Halvings of the search for an uptake: down to a millionth of a millionth of where it starts. */
+const HALVINGS = 60;
 
-export interface UptakeTask {
-  /** Level to expect if all stayed behind, and the one measured. */
-  readonly allStay: number;
-  readonly measured: number;
-  /** Water drunk and replaced, and volume, in one unit. */
-  readonly used: number;
-  readonly volume: number;
+/**
+ * What the plant takes up with each litre, as a level, so that the walk along the steps ends at the level `measured` in
+ * the full reservoir: found by halving, as the end falls steadily with the uptake. 0 where all salts are still
+ * there, or more; null where nothing was drunk since the last change, so that a reading says nothing.
+ */
+export function uptakeFrom(
+  reservoir: Omit<Reservoir, "uptakeLevel">,
+  steps: readonly ReservoirStep[],
+  measured: number,
+): number | null {
+  const end = (uptakeLevel: number): number => {
+    const walked = walkReservoir({ ...reservoir, uptakeLevel }, steps);
+    return walked[walked.length - 1]?.after ?? reservoir.fillLevel;
+  };
+  const allStay = end(0);
+  if (measured >= allStay) return end(Number.MAX_VALUE) === allStay ? null : 0;
+  let high = 1;
+  while (end(high) > measured) {
+    high *= 2;
+    // Nothing drunk, or the last top-up alone brings more than was measured.
+    if (high > 1e6) return null;
+  }
+  let low = 0;
+  for (let step = 0; step < HALVINGS; step++) {
+    const middle = (low + high) / 2;
+    if (end(middle) > measured) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
 }
 
 export interface CeilingTask {

@@ -223,7 +223,7 @@ it("the rules have the defaults of the Settings tab, and can be switched off one
     flushDays: 30,
     changeDays: 90,
     ecCeilingMsCm: 2,
-    riseShare: 0.3,
+    riseShare: 0.35,
     lookDays: 7,
     recoveryDays: 90,
   });

@@ -43,6 +43,8 @@ export interface Household {
 }
 
 const MEMBERS = ["Ada", "Bo", "Cem"];
+/** Days on the same solution, give or take four; some households only ever top up. */
+const CHANGED_AFTER = [35, 60, Number.POSITIVE_INFINITY] as const;
 
 /**
  * Each pot drinks a little every day: its own mean, more in summer than in winter (±25 %, the same for all, with ±5 % of its
@@ -51,6 +53,8 @@ const MEMBERS = ["Ada", "Bo", "Cem"];
  * its middle four weeks before the known day: by then (88 to 98 % of the way) the use has risen by 60 to 120 % and 30 to
  * 45 % of the room is gone. Somebody goes round on Wednesdays and Sundays, or every second day in every other home, with
  * a chance of 85 % to look at a pot, and tops up when less than 45 % is left: to the mark give or take 4 % of the room.
+ * A third of the
+ * homes change the solution every five weeks, a third every two months: what was drunk before is then not known.
  * Amounts are read off a jug with 5 % of error and to 5 mL. 4 % of top-ups are not written down, 3 % are written down
  * twice by two members, and a holiday of 12 to 18 days goes by with every reservoir filled on the day before it.
  * All of it common practice, no source.
@@ -63,6 +67,7 @@ export function simulate({ seed, quiet, filling, days, startsAt }: Household): C
   const holidayTo = holidayFrom + Math.round(random.between(12, 18));
   const hotFrom = firstDay + Math.round(random.between(0.1, 0.9) * days);
   const isRound = (day: number) => (seed % 2 === 0 ? day % 2 === 0 : day % 7 === 0 || day % 7 === 3);
+  const changedAfter = CHANGED_AFTER[seed % CHANGED_AFTER.length] as number;
   const rows: CareRow[] = [];
   const pots: SimulatedPot[] = [];
   for (let at = 0; at < quiet + filling; at++) {
@@ -75,6 +80,7 @@ export function simulate({ seed, quiet, filling, days, startsAt }: Household): C
     const [swing, growth, pace] = [0.25 + 0.05 * random.normal(), random.between(0, 0.06), random.between(7, 14)];
     const [riseShare, rootShare] = [random.between(0.6, 1.2), random.between(0.3, 0.45)];
     let levelMl = fullMl;
+    let freshFrom = firstDay - Math.round(random.between(0, 35));
     for (let day = firstDay; day <= lastDay; day++) {
       const filled = filledOn === null ? 0 : 1 / (1 + Math.exp(-(day - (filledOn - 28)) / pace));
       const season = 1 - swing * Math.cos((2 * Math.PI * (startsAt + day - firstDay)) / 365.25);
@@ -85,7 +91,14 @@ export function simulate({ seed, quiet, filling, days, startsAt }: Household): C
       levelMl = Math.max(0, levelMl - meanMlDay * season * hot * grown * (1 + riseShare * filled) * scatter);
       const away = day > holidayFrom && day < holidayTo;
       const looked = day === holidayFrom || day === holidayTo || (!away && isRound(day) && random.chance(0.85));
-      if (!looked || (levelMl > 0.45 * roomMl && day !== holidayFrom)) continue;
+      if (!looked) continue;
+      if (day - freshFrom >= changedAfter) {
+        freshFrom = day + Math.round(random.between(-4, 4));
+        levelMl = roomMl;
+        rows.push({ day, plant, event: "Solution change", amountMl: Math.round(roomMl / 5) * 5, who: "Ada" });
+        continue;
+      }
+      if (levelMl > 0.45 * roomMl && day !== holidayFrom) continue;
       const upTo = roomMl * (1 + 0.04 * random.normal());
       const poured = Math.max(upTo - levelMl, 0);
       levelMl += poured;

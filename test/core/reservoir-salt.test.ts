@@ -146,15 +146,21 @@ describe("a day-by-day mass balance", () => {
 
   it("what a plant takes up is found again from one reading", () => {
     const vessel = new Vessel(600, 1.1);
-    let used = 0;
+    const steps: ReservoirStep[] = [];
     for (let day = 0; day < 30; day++) {
       vessel.drink(25, 0.7);
-      used += vessel.topUp(1.1);
+      steps.push({ kind: "top up", day, amountMl: vessel.topUp(1.1), level: 1.1 });
+      if (day !== 20) continue;
+      vessel.flush(300, 0.1, 100_000);
+      steps.push({ kind: "flush", day, amountMl: 300, level: 0.1 });
     }
-    const allStay = levelAfterUse({ fill: 1.1, topUp: 1.1, used, volume: 600 });
-    expect(uptakeFrom({ allStay, measured: vessel.level, used, volume: 600 })).toBeCloseTo(0.7, 10);
-    expect(uptakeFrom({ allStay, measured: allStay + 1, used, volume: 600 })).toBe(0);
-    expect(uptakeFrom({ allStay, measured: 1, used: 0, volume: 600 })).toBeNull();
+    const pot = { volumeMl: 600, fillLevel: 1.1 };
+    expect(uptakeFrom(pot, steps, vessel.level)).toBeCloseTo(0.7, 4);
+    expect(uptakeFrom(pot, steps, 3)).toBe(0);
+    // 25 mL of 1.1 in 600 mL are 0.0458: no uptake leaves less than the last top-up alone.
+    expect(uptakeFrom(pot, steps, 0.04)).toBeNull();
+    expect(uptakeFrom(pot, [], 1)).toBeNull();
+    expect(uptakeFrom(pot, [], 2)).toBeNull();
   });
 
   it("a reservoir drunk dry has no level before the top-up, and is full after it", () => {
