@@ -2,13 +2,12 @@
 
 import type { BatchRow } from "../src/app/contract.ts";
 import { ACID_CAUTION, BASE_CAUTION } from "../src/core/acid-dose.ts";
-import { nameKey } from "../src/core/cell.ts";
 import { sayNumber } from "../src/core/saying.ts";
 import type { DoseLine, Worked } from "./batch.ts";
 import type { ChemistryOf } from "./batch-chemistry.ts";
 import { repeatResult } from "./batch-repeat.ts";
 import type { Shelf } from "./batch-shelf.ts";
-import { chosen } from "./choices.ts";
+import { namedWater } from "./choices.ts";
 import { stockMl } from "./measuring-ways.ts";
 import { stepsOf } from "./mix-state.ts";
 import { orderAcidOf, pastOf } from "./past-batch.ts";
@@ -124,7 +123,7 @@ export function cardOfRow(row: BatchRow, shelf: Shelf): BatchCard | string {
     lines,
     feeds,
     litres: { value: past.litres, problem: null },
-    water: chosen(shelf.waters, nameKey(past.water)),
+    water: namedWater(shelf.waters, past.water),
   };
   const acid = orderAcidOf(past.acid);
   const order = stepsOf(worked, { acid, ...shelf });

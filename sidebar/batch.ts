@@ -12,7 +12,7 @@ import type { BatchDraft } from "./batch-draft.ts";
 import { repeatResult } from "./batch-repeat.ts";
 import { chosenFeeds, type Shelf } from "./batch-shelf.ts";
 import { type Chosen, type Result, typedDoses, typedResult } from "./batch-typed.ts";
-import { type Choice, chosen, PURE_WATER } from "./choices.ts";
+import { type Choice, chosen, namedWater, PURE_WATER } from "./choices.ts";
 import { goalsOf } from "./goals-draft.ts";
 import type { Way } from "./measuring-ways.ts";
 import { findDoses, type Measured } from "./mix-doses.ts";
@@ -139,10 +139,9 @@ function workOut(draft: BatchDraft, shelf: Shelf): Worked {
 
 /** Water and target are those of the old batch, also where they are no longer in the sheet. */
 function repeated(past: PastBatch, draft: BatchDraft, shelf: Shelf, litres: number | null): Partial<Worked> {
-  const named = (name: string, choices: readonly Choice[]): Choice | null =>
-    name === "" ? null : (chosen(choices, nameKey(name)) ?? { key: "", name, amounts: {} });
-  const water = named(past.water, shelf.waters);
-  const target = named(past.target, shelf.targets);
+  const gone = (name: string): Choice | null => (name === "" ? null : { key: "", name, amounts: {} });
+  const water = namedWater(shelf.waters, past.water) ?? gone(past.water);
+  const target = chosen(shelf.targets, nameKey(past.target)) ?? gone(past.target);
   // What is corrected was measured already.
   const by = draft.corrects === "" ? draft.measureBy : "any";
   const measuring = { tools: shelf.tools, by, stocks: stocksOf(draft, shelf.tools) } as const;

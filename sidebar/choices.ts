@@ -49,3 +49,8 @@ function choices(
   }
   return [...byKey.values()];
 }
+
+/** The water that a log names; null where it is no longer there. */
+export function namedWater(choices: readonly Choice[], name: string): Choice | null {
+  return chosen(choices, nameKey(name)) ?? (nameKey(name) === nameKey(PURE_WATER.name) ? PURE_WATER : null);
+}

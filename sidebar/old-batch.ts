@@ -4,7 +4,7 @@ import { nameKey } from "../src/core/cell.ts";
 import { numberText } from "../src/core/dose-text.ts";
 import { type BatchDraft, nextBatch } from "./batch-draft.ts";
 import type { Shelf } from "./batch-shelf.ts";
-import { chosen } from "./choices.ts";
+import { chosen, namedWater } from "./choices.ts";
 import type { NewId } from "./ids.ts";
 import { changesSince, type PastBatch } from "./past-batch.ts";
 
@@ -27,7 +27,7 @@ export function correctBatch(
   const { feeds } = changesSince(past, shelf);
   const names = past.doses.map(({ feed }) => nameKey(feed));
   const twice = new Set(names).size < names.length;
-  const water = chosen(shelf.waters, nameKey(past.water));
+  const water = namedWater(shelf.waters, past.water);
   if (twice || water === null || feeds.some((feed) => feed === null)) return { ...base, mode: "repeat", litres };
   const doses: Record<string, string> = {};
   const units: Record<string, string> = {};

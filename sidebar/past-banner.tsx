@@ -5,7 +5,7 @@ import { nameKey } from "../src/core/cell.ts";
 import { sayNumber } from "../src/core/saying.ts";
 import type { Worked } from "./batch.ts";
 import { Button } from "./button.tsx";
-import { chosen } from "./choices.ts";
+import { chosen, namedWater } from "./choices.ts";
 import { keepWeighed } from "./old-batch.ts";
 import type { Panel } from "./panel-state.ts";
 import { changesSince } from "./past-batch.ts";
@@ -61,7 +61,7 @@ export function PastBanner(props: { readonly panel: Panel; readonly worked: Work
                 mode: "target",
                 past: null,
                 target: target.key,
-                water: chosen(shelf.waters, nameKey(past.water))?.key ?? now.water,
+                water: namedWater(shelf.waters, past.water)?.key ?? now.water,
                 feeds: past.doses.map(({ feed }) => feed),
               }))
             }

@@ -12,7 +12,7 @@ import { mixtureOf } from "../src/core/mixture.ts";
 import type { OrderAcid } from "../src/core/order.ts";
 import { sayNumber } from "../src/core/saying.ts";
 import type { Shelf } from "./batch-shelf.ts";
-import { chosen } from "./choices.ts";
+import { namedWater } from "./choices.ts";
 import { isRecord, textOf } from "./drafts.ts";
 
 export interface PastBatch {
@@ -111,7 +111,7 @@ export function changesSince(past: PastBatch, shelf: Shelf): Since {
     }
     return entry.feed;
   });
-  const water = chosen(shelf.waters, nameKey(past.water));
+  const water = namedWater(shelf.waters, past.water);
   if (water === null && past.water !== "") changes.push(`The water “${past.water}” is no longer on the Waters tab.`);
   const parts = past.doses.flatMap(({ perLitre }, at) => {
     const feed = feeds[at];

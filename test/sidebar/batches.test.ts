@@ -155,6 +155,15 @@ describe("repeated at another volume", () => {
     expect(changesSince(past({ ...ROW, water: "Old well" }), shelf).changes[0]).toContain("Old well");
   });
 
+  test("pure water is no row of the Waters tab, and still is there", async () => {
+    const { panel } = await open([ROW]);
+    const doses = "Potassium nitrate 1 g/L (10 g)";
+    const pure = past({ ...ROW, water: "Pure water", acid: "", doses, reached: { N: 138.54, K: 386.72 } });
+    expect(changesSince(pure, panel.batch.shelf.get()).changes).toEqual([]);
+    panel.batch.correct(pure, ROW);
+    expect(panel.batch.draft.get()).toMatchObject({ mode: "doses", water: "(pure water)" });
+  });
+
   test("it is kept while the panel is closed, and what is spoilt is dropped", async () => {
     const { panel } = await open([ROW]);
     panel.batch.repeat(past());
