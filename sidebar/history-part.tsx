@@ -56,7 +56,9 @@ function Drawn(props: { readonly title: string; readonly sentence: string; reado
   return (
     <>
       <h4>{title}</h4>
-      <Plot label={sentence} height={HEIGHT} version={drawing} data={drawing.data} options={drawing.options} />
+      {drawing.something && (
+        <Plot label={sentence} height={HEIGHT} version={drawing} data={drawing.data} options={drawing.options} />
+      )}
       <p class="hint">{sentence}</p>
     </>
   );

@@ -7,6 +7,8 @@ import { type PlotLook, plotAxis } from "./plot.tsx";
 import { showDay } from "./show.ts";
 
 export type Drawing = {
+  /** A reading to draw. */
+  readonly something: boolean;
   readonly data: uPlot.AlignedData;
   readonly options: (look: PlotLook) => Omit<uPlot.Options, "width" | "height">;
 };
@@ -74,6 +76,7 @@ function drawing(history: History, lines: readonly Line[], marks: readonly Mark[
     return { stroke: look.warn, width: 1.5, dash: DOTS, spanGaps: true, points: { show: false } };
   };
   return {
+    something: lines.some(({ look, values }) => look === "read" && values.some((value) => value !== null)),
     data: [days, ...lines.map(({ values }) => values)],
     options: (look) => ({
       scales: { x: { time: false } },

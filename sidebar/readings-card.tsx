@@ -5,6 +5,7 @@ import type { Loaded } from "../src/app/contract.ts";
 import { EcField } from "./ec-field.tsx";
 import { SelectField, TextField } from "./field.tsx";
 import { meterOf } from "./meter.ts";
+import { MeterDue } from "./meters-due.tsx";
 import type { Panel } from "./panel-state.ts";
 import { pHRange } from "./ph-range.ts";
 import { batchWords, readingsBatch, readingsCheck, readingsNumbers, waitingBatches } from "./readings.ts";
@@ -21,6 +22,7 @@ export function ReadingsCard(props: { readonly panel: Panel; readonly loaded: Lo
   const offered = batch === null || waiting.includes(batch) ? waiting : [batch, ...waiting];
   const numbers = readingsNumbers(draft, loaded);
   const check = readingsCheck(draft, loaded, desk.shelf());
+  const doubtful = check?.check != null && check.check.verdict !== "as expected";
   // Whatever is typed belongs to the batch on show, also when a newer one comes in.
   const type = (change: { ec?: string; pH?: string; ecUnit?: "mS/cm" | "ppm"; temp?: string }): void =>
     desk.draft.change((now) => ({ ...now, batchId: batch?.id ?? now.batchId, ...change }));
@@ -65,7 +67,8 @@ export function ReadingsCard(props: { readonly panel: Panel; readonly loaded: Lo
             range={pHRange(loaded.settings)}
             scale={meterOf(loaded).scale}
           />
-          {(draft.temp !== "" || (check?.check != null && check.check.verdict !== "as expected")) && (
+          {doubtful && <MeterDue panel={props.panel} loaded={loaded} />}
+          {(draft.temp !== "" || doubtful) && (
             <TextField
               label="Solution °C, if measured"
               number

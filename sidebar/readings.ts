@@ -89,11 +89,16 @@ export function readingsCheck(draft: ReadingsDraft, loaded: Loaded, shelf: reado
   return checkBatch({ batch, ecMsCm: ec.value, meter: { scale, tempC: temp.value, corrected: null }, shelf }, loaded);
 }
 
+/** Characters that a request may carry in one text. */
+const MOST_TEXT = 2000;
+
 /** What goes into the column Verdict; "" without a reading of the EC, so that one to come still finds its cell blank. */
 export function verdictText(check: BatchCheck | null, pH: number | null, range: PHRange): string {
   if (check?.check == null) return "";
   const off = pH !== null && (pH < range.low || pH > range.high);
-  return off ? `${check.check.sentence} ${sayPH(pH, range)}` : check.check.sentence;
+  const said = off ? `${check.check.sentence} ${sayPH(pH, range)}` : check.check.sentence;
+  // A dozen feeds with long names that explain it equally well must not keep the reading out of the log.
+  return said.length > MOST_TEXT ? `${said.slice(0, MOST_TEXT - 1)}…` : said;
 }
 
 /** The request for what is typed now, or the sentence that says what is missing. */

@@ -81,6 +81,9 @@ describe("drawings", () => {
     expect(data).toHaveLength(5);
     expect(new Set(data.map((line) => line.length))).toEqual(new Set([10]));
     expect(data[1]?.[7]).toBeNull();
+    expect(ecDrawing(all).something).toBe(true);
+    const unread = sheet({ batches: batches.map((batch) => ({ ...batch, measuredEcMsCm: null })) });
+    expect(ecDrawing(historyOf(ALL, unread, records, null)).something).toBe(false);
     const chart = { mean: 5.9, meanMovingRange: 0.02, low: 5.85, high: 5.95 };
     expect(pHDrawing(all).data).toHaveLength(4);
     expect(pHDrawing({ ...all, chart }).data.slice(4)).toEqual([Array(10).fill(5.85), Array(10).fill(5.95)]);

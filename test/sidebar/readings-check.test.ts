@@ -109,6 +109,13 @@ describe("the verdict in the log", () => {
     expect(verdictText(check, 6.9, range)).toBe(`${check.check?.sentence} pH 6.9 is above 5.5 to 6.5.`);
   });
 
+  test("is never too long to be sent", () => {
+    const check = ask(1.9);
+    if (check.check === null) throw new Error("There should be a check.");
+    const long = { ...check, check: { ...check.check, sentence: "x".repeat(5000) } };
+    expect(verdictText(long, 5.9, range)).toHaveLength(2000);
+  });
+
   test("waits for an EC", () => {
     expect(verdictText(null, 6.9, range)).toBe("");
   });

@@ -100,7 +100,12 @@ async function loadScript(data: StartData, timeZone: string, grid: Grid, stores:
       failIfAsked(name, "before");
       calls.push(name);
     },
-    afterCall: (name) => failIfAsked(name, "after"),
+    afterCall(name) {
+      // No grid at hand draws charts, so the page says what is not to be seen.
+      if (name === "Sheet.insertChart")
+        notice("The workbench draws no charts. In the spreadsheet, one stands here now.");
+      failIfAsked(name, "after");
+    },
     screen: makeScreen({
       run,
       openSidebar(title, html) {
