@@ -94,6 +94,11 @@ export function guessByCells(columns: readonly ListColumn[], rows: number): Read
   return guess;
 }
 
+/** The first few different texts of a column: "Hoya, Fern, Arum". */
+export function examplesOf({ cells }: ListColumn, most = 3): string {
+  return [...new Set(cells.map(cellWords).filter((text) => text !== ""))].slice(0, most).join(", ");
+}
+
 /** True where a column cannot be what it would be taken for. */
 export function speaksAgainst(ours: string, column: ListColumn | undefined): boolean {
   if (column === undefined || column.looksLike === "nothing") return false;
@@ -103,8 +108,7 @@ export function speaksAgainst(ours: string, column: ListColumn | undefined): boo
 }
 
 /** What a person should look at before the list is used, a sentence each. */
-export function listDoubts(tab: OwnTab, chosen: Readonly<Record<string, string>>): string[] {
-  const columns = columnsOf(tab);
+export function listDoubts(columns: readonly ListColumn[], chosen: Readonly<Record<string, string>>): string[] {
   const at = (ours: string) => columns.find(({ heading }) => heading === chosen[ours]);
   const doubts: string[] = [];
   const plant = at("Plant");
@@ -155,10 +159,10 @@ export function headingRowElsewhere({ headings, rows }: OwnTab): number | null {
 }
 
 /** Columns of days that may be past disturbances, with the event their heading tells, "" where it tells none. */
-export function pastColumns(tab: OwnTab): { readonly heading: string; readonly event: string }[] {
-  return columnsOf(tab)
+export function pastColumns(columns: readonly ListColumn[]): { readonly column: ListColumn; readonly event: string }[] {
+  return columns
     .filter(({ looksLike }) => looksLike === "days")
-    .map(({ heading }) => ({ heading, event: eventInHeading(heading) }));
+    .map((column) => ({ column, event: eventInHeading(column.heading) }));
 }
 
 const EVENT_WORDS: readonly (readonly [words: RegExp, event: string])[] = [

@@ -1,10 +1,13 @@
 /** Chooses a plant list of one's own: its tab, then which heading stands for what. */
 
 import type { JSX } from "preact";
+import { useMemo } from "preact/hooks";
 import type { Loaded } from "../src/app/contract.ts";
 import { SelectField } from "./field.tsx";
+import { columnsOf, examplesOf, headingRowElsewhere, listDoubts } from "./list-guess.ts";
 import { OUR_COLUMNS, usableHeadings } from "./own-list.ts";
 import type { Panel } from "./panel-state.ts";
+import { PastCard } from "./past-card.tsx";
 import { Send } from "./send.tsx";
 import { count } from "./show.ts";
 import { useStore } from "./use-store.ts";
@@ -14,7 +17,17 @@ export function OwnListForm(props: { readonly panel: Panel; readonly loaded: Loa
   const tabs = useStore(setup.tabs);
   const list = useStore(setup.list);
   const chosen = tabs?.find(({ tab }) => tab === list.tab);
-  const headings = usableHeadings(chosen?.headings ?? []);
+  const own = useStore(setup.own);
+  useStore(setup.past);
+  const headings = usableHeadings(own?.headings ?? chosen?.headings ?? []);
+  const columns = useMemo(() => (own === null ? [] : columnsOf(own)), [own]);
+  const elsewhere = own === null ? null : headingRowElsewhere(own);
+  const past = setup.pastNow();
+  const holds = (theirs: string): string => {
+    const column = columns.find(({ heading }) => heading === theirs);
+    const examples = column === undefined ? "" : examplesOf(column);
+    return examples === "" ? "" : `: ${examples}`;
+  };
   return (
     <>
       <p>
@@ -44,6 +57,20 @@ export function OwnListForm(props: { readonly panel: Panel; readonly loaded: Loa
               “{chosen.tab}” has no headings in its first row. Write some there, then choose it again.
             </p>
           )}
+          {chosen !== undefined && (
+            <Send
+              sender={setup.ownSender}
+              label="Look into this tab"
+              working="Looking into this tab…"
+              hidden={own !== null}
+            />
+          )}
+          {elsewhere !== null && (
+            <p class="notice">
+              The headings rather stand in row {elsewhere}. Delete the rows above them or move them to row 1, then look
+              into the tab again.
+            </p>
+          )}
           {headings.length > 0 && (
             <>
               <p class="hint">
@@ -53,7 +80,7 @@ export function OwnListForm(props: { readonly panel: Panel; readonly loaded: Loa
                 <SelectField
                   key={heading}
                   label={heading}
-                  hint={help}
+                  hint={`${help}${holds(list.columns[heading] ?? "")}`}
                   value={list.columns[heading] ?? ""}
                   options={[
                     { value: "", words: "Not there" },
@@ -64,7 +91,13 @@ export function OwnListForm(props: { readonly panel: Panel; readonly loaded: Loa
                   }
                 />
               ))}
+              {listDoubts(columns, list.columns).map((doubt) => (
+                <p class="notice" key={doubt}>
+                  {doubt}
+                </p>
+              ))}
               <Send sender={setup.listSender} label="Use this list" working="Saving the choice…" />
+              {past !== null && <PastCard panel={props.panel} loaded={props.loaded} past={past} />}
             </>
           )}
         </>

@@ -1,7 +1,9 @@
 /** A plant list of one's own: which of its headings stands for which of our columns. */
 
-import { headingKey } from "../src/core/cell.ts";
+import type { Loaded } from "../src/app/contract.ts";
+import { headingKey, nameKey } from "../src/core/cell.ts";
 import { columnsOf, guessByCells, type OwnTab, pastColumns, speaksAgainst } from "./list-guess.ts";
+import { settingOf } from "./setting.ts";
 
 export interface OurColumn {
   readonly heading: string;
@@ -41,7 +43,7 @@ export function usableHeadings(headings: readonly string[]): readonly string[] {
 export function guessColumns(headings: readonly string[], tab: OwnTab | null = null): Readonly<Record<string, string>> {
   const columns = tab === null ? [] : columnsOf(tab);
   // A day of repotting is not the day the plant came.
-  const past = new Set(tab === null ? [] : pastColumns(tab).flatMap(({ heading, event }) => (event ? [heading] : [])));
+  const past = new Set(pastColumns(columns).flatMap(({ column, event }) => (event === "" ? [] : [column.heading])));
   const free = new Map(
     usableHeadings(headings).flatMap((heading) => (past.has(heading) ? [] : [[headingKey(heading), heading]])),
   );
@@ -68,6 +70,25 @@ export function guessColumns(headings: readonly string[], tab: OwnTab | null = n
   const byCells = guessByCells(left, tab?.rows.length ?? 0);
   for (const { heading } of OUR_COLUMNS) guess[heading] ??= byCells[heading] ?? "";
   return guess;
+}
+
+/** The columns that Settings remembers for this tab, as the sheet writes them there; null where it is another tab's. */
+export function rememberedColumns(
+  tab: string,
+  loaded: Pick<Loaded, "settings"> | null,
+): Readonly<Record<string, string>> | null {
+  if (loaded === null || nameKey(settingOf(loaded, "Plant list tab")) !== nameKey(tab)) return null;
+  const columns: Record<string, string> = {};
+  for (const [, ours, quoted] of settingOf(loaded, "Plant list columns").matchAll(
+    /([^:;"]+?)\s*:\s*("(?:[^"\\]|\\.)*")/g,
+  )) {
+    try {
+      columns[(ours ?? "").trim()] = JSON.parse(quoted ?? "") as string;
+    } catch {
+      return null;
+    }
+  }
+  return columns.Plant === undefined ? null : columns;
 }
 
 /** What keeps this map from being used, as a sentence, or null. */

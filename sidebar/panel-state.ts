@@ -78,7 +78,7 @@ export function createPanel(world: PanelWorld): Panel {
     fresh: () => "",
     read: (kept) => (typeof kept === "string" ? kept : null),
   });
-  const setup = createSetupDesk(world, loaded, () => loading.press());
+  const setup = createSetupDesk(world, { loaded, reload: () => loading.press() });
   const links: DeskLinks = {
     loaded,
     who: () => (loaded.get()?.who.trim() || setup.name.get()?.trim()) ?? "",

@@ -3,8 +3,10 @@
 import type { Loaded, ReplyFor } from "../src/app/contract.ts";
 import { isRecord, keptStore, textOf, textsOf } from "./drafts.ts";
 import type { FunctionHelp } from "./formulas.ts";
-import { columnsProblem, guessColumns } from "./own-list.ts";
-import { createSender, type Sender } from "./sending.ts";
+import { columnsOf } from "./list-guess.ts";
+import { columnsProblem, guessColumns, rememberedColumns } from "./own-list.ts";
+import { makePast, type Past, type PastDraft, pastOf } from "./past.ts";
+import { clearWhenEdited, createSender, type Sender } from "./sending.ts";
 import { count } from "./show.ts";
 import { createStore, type Store } from "./store.ts";
 import type { PanelWorld } from "./world.ts";
@@ -26,13 +28,23 @@ export interface SetupDesk {
   readonly tabsSender: Sender;
   readonly list: Store<OwnListDraft>;
   readonly listSender: Sender;
-  /** Chooses a tab and proposes its columns. */
+  /** Chooses a tab, proposes its columns by their headings, and looks into it for a better guess. */
   chooseTab(tab: string): void;
+  /** The chosen tab as it stands; null until it was read. */
+  readonly own: Store<ReplyFor<"read list"> | null>;
+  readonly ownSender: Sender;
+  readonly past: Store<PastDraft>;
+  /** What the chosen tab tells of the past, null until it was read. */
+  pastNow(): Past | null;
+  readonly pastSender: Sender;
   readonly formulas: readonly FunctionHelp[];
   readonly find: Store<string>;
 }
 
-export function createSetupDesk(world: PanelWorld, loaded: Store<Loaded | null>, reload: () => void): SetupDesk {
+export function createSetupDesk(
+  world: PanelWorld,
+  { loaded, reload }: { readonly loaded: Store<Loaded | null>; readonly reload: () => void },
+): SetupDesk {
   const name = keptStore<string | null>(world.storage, "stillroot.name", {
     fresh: () => null,
     read: (kept) => (typeof kept === "string" ? kept : null),
@@ -82,6 +94,50 @@ export function createSetupDesk(world: PanelWorld, loaded: Store<Loaded | null>,
     },
   });
 
+  const own = createStore<ReplyFor<"read list"> | null>(null);
+  /** The columns as they were proposed by their headings; a person who changed them meanwhile keeps theirs. */
+  let proposed: OwnListDraft["columns"] | null = null;
+  const ownSender = createSender<"read list">(world.ask, world.after, {
+    make: () => {
+      const { tab } = list.get();
+      return tab === "" ? "Choose a tab." : { ask: "read list", tab };
+    },
+    settle: (reply, sent) => {
+      if (list.get().tab !== sent.tab) {
+        // Another tab was chosen meanwhile; this sender is free again once this answer is settled.
+        world.after(0, () => ownSender.press());
+        return { sentence: "Looking into the other tab…" };
+      }
+      own.set(reply);
+      if (list.get().columns === proposed) list.set({ tab: sent.tab, columns: guessColumns(reply.headings, reply) });
+      const more = reply.left === 0 ? "" : ` ${count(reply.left, "row")} below them were not looked at.`;
+      return { sentence: `Looked at ${count(reply.rows.length, "row")}.${more}` };
+    },
+  });
+
+  const past = keptStore<PastDraft>(world.storage, "stillroot.past", {
+    fresh: () => ({ events: {}, orders: {} }),
+    read: (kept) => (isRecord(kept) ? { events: textsOf(kept.events), orders: textsOf(kept.orders) } : null),
+  });
+  const pastNow = (): Past | null => {
+    const [tab, all] = [own.get(), loaded.get()];
+    if (tab === null || all === null) return null;
+    return pastOf(past.get(), { tab, columns: columnsOf(tab), plantHeading: list.get().columns.Plant ?? "" }, all);
+  };
+  const pastSender = createSender<"log past">(world.ask, world.after, {
+    make: () => {
+      const now = pastNow();
+      const who = loaded.get()?.who.trim() || name.get()?.trim() || "";
+      return now === null ? "Choose a tab first." : makePast(now, who);
+    },
+    settle: ({ written, already }) => {
+      if (written > 0) reload();
+      const there = already === 0 ? "" : ` ${count(already, "entry", "entries")} stood there already.`;
+      return { sentence: `Wrote ${count(written, "entry", "entries")} into the care log.${there}` };
+    },
+  });
+  clearWhenEdited(past, pastSender);
+
   return {
     name,
     nameSender,
@@ -93,7 +149,17 @@ export function createSetupDesk(world: PanelWorld, loaded: Store<Loaded | null>,
     find,
     chooseTab: (tab) => {
       const headings = tabs.get()?.find((entry) => entry.tab === tab)?.headings ?? [];
-      list.set({ tab, columns: guessColumns(headings) });
+      const kept = rememberedColumns(tab, loaded.get());
+      proposed = kept === null ? guessColumns(headings) : null;
+      list.set({ tab, columns: kept ?? proposed ?? {} });
+      own.set(null);
+      past.set({ events: {}, orders: {} });
+      if (tab !== "") ownSender.press();
     },
+    own,
+    ownSender,
+    past,
+    pastNow,
+    pastSender,
   };
 }
