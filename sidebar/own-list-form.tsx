@@ -26,7 +26,7 @@ export function OwnListForm(props: { readonly panel: Panel; readonly loaded: Loa
   const holds = (theirs: string): string => {
     const column = columns.find(({ heading }) => heading === theirs);
     const examples = column === undefined ? "" : examplesOf(column);
-    return examples === "" ? "" : `: ${examples}`;
+    return examples === "" ? "" : `. Here: ${examples}.`;
   };
   return (
     <>

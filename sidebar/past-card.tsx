@@ -63,6 +63,7 @@ export function PastCard(props: {
   const { panel, loaded, past } = props;
   const { columns, rows, known, left, undecided } = past;
   if (columns.length === 0) return null;
+  const fresh = rows.length - known;
   return (
     <section class="card" aria-labelledby="past-title">
       <h3 id="past-title">Past repots in this list</h3>
@@ -75,8 +76,9 @@ export function PastCard(props: {
       {rows.length > 0 && (
         <details class="quiet">
           <summary>
-            {count(rows.length, "entry", "entries")} to be written
-            {known > 0 && `, ${known} of them in the log already`}
+            {known === rows.length
+              ? `All ${known} are in the log already`
+              : `${count(fresh, "entry", "entries")} to be written${known > 0 ? `, ${known} in the log already` : ""}`}
           </summary>
           <ul class="deeds">
             {rows.slice(0, MOST_SHOWN).map(({ row, plant, day, event }) => (
@@ -106,9 +108,7 @@ export function PastCard(props: {
       <Send
         sender={panel.setup.pastSender}
         label={
-          rows.length === 0
-            ? "Write them into the care log"
-            : `Write ${count(rows.length, "entry", "entries")} into the care log`
+          fresh === 0 ? "Write them into the care log" : `Write ${count(fresh, "entry", "entries")} into the care log`
         }
         working="Writing…"
       />

@@ -218,6 +218,48 @@ describe("roots at rest for less than Settings asks for", () => {
   });
 });
 
+describe("a plant list of one's own", () => {
+  it("is looked into, asked about, and its past repots are written after the press, once", async () => {
+    const { panel, page } = sheet;
+    await bench(page, (hooks) => {
+      const list = hooks.services.SpreadsheetApp.getActiveSpreadsheet().insertSheet("Shelf list");
+      list.getRange(1, 1, 4, 4).setValues([
+        ["Plant name", "Shelf", "Pot", "Re-potted"],
+        ["Pothos", "Top", 14, "'3/4/2025"],
+        ["Philodendron", "Top", 12, "'12/11/2024"],
+        ["Dracaena", "Floor", 21, "'5/5/2023"],
+      ]);
+    });
+    const before = await logRows();
+    await panel.getByRole("button", { name: "Set up" }).click();
+    await panel.getByRole("button", { name: "Choose another tab" }).click();
+    await panel.getByLabel("Tab with your plants").selectOption("Shelf list");
+    await panel.getByText("Looked at 3 rows.").waitFor();
+    expect(await panel.getByLabel("Plant", { exact: true }).inputValue()).toBe("Plant name");
+    expect(await panel.getByLabel("Pot mL").inputValue()).toBe("");
+    await panel.getByLabel("Pot mL").selectOption("Pot");
+    await panel.getByText("“Pot” holds “14”, which is no volume in mL, perhaps a width.").waitFor();
+    await panel.getByRole("button", { name: /^Write/ }).click();
+    await panel.getByText("Say first how “3/4/2025” in “Re-potted” is meant.").waitFor();
+    expect(await logRows()).toEqual(before);
+    await panel.getByLabel("How “3/4/2025” is meant").selectOption("day first");
+    expect(await barriers()).toEqual([]);
+    await panel.getByRole("button", { name: "Write 3 entries into the care log" }).click();
+    await panel.getByText("Wrote 3 entries into the care log.").waitFor();
+    const added = (await logRows()).slice(before.length);
+    // Serial numbers count from 1899-12-30: 3 April 2025 is 45750, 12 November 2024 is 45608, 5 May 2023 is 45051.
+    expect(added.map(({ plant, event, day }) => `${plant} ${event} ${day}`)).toEqual([
+      "Pothos Repot 45750",
+      "Philodendron Repot 45608",
+      "Dracaena Repot 45051",
+    ]);
+    await panel.getByText("All 3 are in the log already").waitFor();
+    await panel.getByRole("button", { name: "Write them into the care log" }).click();
+    await panel.getByText("Wrote 0 entries into the care log. 3 entries stood there already.").waitFor();
+    expect(await logRows()).toHaveLength(before.length + 3);
+  });
+});
+
 it("asked for nothing from outside and threw nothing", () => {
   expect(sheet.outside).toEqual([]);
   expect(sheet.errors).toEqual([]);
