@@ -14,6 +14,7 @@ import { correctBatch, repeatBatch } from "./old-batch.ts";
 import { packOf } from "./packs.ts";
 import type { PastBatch } from "./past-batch.ts";
 import { clearWhenEdited, createSender, FOUND_OTHERWISE, type Sender } from "./sending.ts";
+import { onHandIn } from "./stock.ts";
 import { createStore, type Store } from "./store.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
 
@@ -80,11 +81,12 @@ export function createBatchDesk(world: PanelWorld, links: BatchLinks): BatchDesk
   const refresh = (): void => {
     const now = loaded.get();
     if (now === null) return;
-    const purchases = records.get()?.purchases ?? [];
-    const parts = [now.feeds, now.waters, now.targets, now.settings, purchases];
+    const further = records.get();
+    const purchases = further?.purchases ?? [];
+    const parts = [now.feeds, now.waters, now.targets, now.settings, now.batches, further?.purchases];
     if (parts.every((part, at) => part === read[at])) return;
     read = parts;
-    shelf.set(readChoices(now, { packOf: (feed) => packOf(feed, purchases), onHandOf: () => null }));
+    shelf.set(readChoices(now, { packOf: (feed) => packOf(feed, purchases), onHandOf: onHandIn(now, further) }));
   };
   loaded.listen(refresh);
   records.listen(refresh);

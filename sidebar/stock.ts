@@ -3,10 +3,11 @@
 import type { FieldRow, Loaded, Records } from "../src/app/contract.ts";
 import { dayFromIso, isoFromDay } from "../src/core/calendar.ts";
 import { nameKey } from "../src/core/cell.ts";
+import { measureUnit } from "../src/core/dose.ts";
 import { BadInput, isBadInput } from "../src/core/errors.ts";
-import { fieldCell, readDensity } from "../src/core/feeds.ts";
+import { type Feed, fieldCell, readDensity } from "../src/core/feeds.ts";
 import { readChoice, readDay, readNumber } from "../src/core/reading.ts";
-import { type Bought, SUPPLY_UNITS, type Used } from "../src/core/supply.ts";
+import { type Bought, converter, SUPPLY_UNITS, type Used } from "../src/core/supply.ts";
 import { type Supply, supplies } from "../src/core/supply-left.ts";
 import { dosesUsed, type UnreadDose, unreadFor } from "../src/core/supply-log.ts";
 import { showDay } from "./show.ts";
@@ -144,4 +145,20 @@ export function stockOf(
     (a, b) =>
       rank(a) - rank(b) || (a.supply?.daysLeft ?? 0) - (b.supply?.daysLeft ?? 0) || a.feed.localeCompare(b.feed, "en"),
   );
+}
+
+/** What is left of a feed in the unit it is measured in; null where nobody can say. */
+export function onHandIn(
+  loaded: Pick<Loaded, "today" | "feeds" | "batches" | "usedBefore">,
+  records: Pick<Records, "purchases"> | null,
+): (feed: Feed) => number | null {
+  if (records === null) return () => null;
+  const lines = new Map(stockOf(loaded, records).map((line) => [nameKey(line.feed), line]));
+  return (feed) => {
+    const supply = lines.get(nameKey(feed.name))?.supply ?? null;
+    if (supply === null || supply.bought === 0) return null;
+    const unit = measureUnit(feed);
+    if (supply.unit !== unit && feed.densityGPerMl === null) return null;
+    return converter(feed.name, unit, feed.densityGPerMl)(supply.onHand, supply.unit);
+  };
 }

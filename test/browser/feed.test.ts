@@ -160,6 +160,8 @@ describe("stock", () => {
     await panel.getByLabel("Water", { exact: true }).selectOption({ label: "Pure water" });
     await panel.getByRole("checkbox", { name: "Quillwater Green" }).check();
     await panel.getByLabel("Dose of Quillwater Green", { exact: true }).fill("2");
+    await panel.getByLabel("Litres to mix").fill("600");
+    await panel.getByText("This batch takes 1200 mL of Quillwater Green, but only 1000 mL are on hand").waitFor();
     await panel.getByLabel("Litres to mix").fill("10");
     await button("Log this batch").click();
     await panel.getByText(/^Logged 10 L/).waitFor();

@@ -1,8 +1,10 @@
 /** "Keep stock" without a page: what is on hand by hand-made records, how long it lasts, and what a purchase writes. */
 
 import { describe, expect, test } from "vitest";
-import { type Purchase, readPurchases, stockOf } from "../../sidebar/stock.ts";
+import { readChoices } from "../../sidebar/batch-shelf.ts";
+import { onHandIn, type Purchase, readPurchases, stockOf } from "../../sidebar/stock.ts";
 import { freshStock, makePurchase, readStock, type StockDraft, unitOf } from "../../sidebar/stock-draft.ts";
+import { shortOf } from "../../sidebar/stock-short.tsx";
 import { stockWords } from "../../sidebar/stock-words.ts";
 import type { BatchRow, FieldRow } from "../../src/app/contract.ts";
 import { outcome } from "../functions/cells.ts";
@@ -151,6 +153,51 @@ describe("on hand", () => {
     ]);
     expect(lines.slice(4).every((line) => !stockWords(line).counted)).toBe(true);
     expect(lines).toHaveLength(sheet().feeds.length + 1);
+  });
+});
+
+describe("beside the doses of a batch", () => {
+  const loaded = sheet({ batches: MIXED });
+  const feedOf = (name: string) => {
+    const found = readChoices(loaded).feeds.find((one) => one.name === name)?.feed ?? null;
+    if (found === null) throw new Error(`${name} should be on the shelf.`);
+    return found;
+  };
+
+  test("what is left comes in the unit of the dose, and as nothing where nobody can say", () => {
+    const bought = [...BOUGHT, row(4, { Feed: "Complete liquid 4-2-6", Amount: 1.12, Unit: "kg" })];
+    const onHandOf = onHandIn(loaded, records(bought));
+    expect(onHandOf(feedOf("Potassium nitrate"))).toBe(1450);
+    // 1120 g at 1.12 g/mL.
+    expect(onHandOf(feedOf("Complete liquid 4-2-6"))).toBeCloseTo(1000, 9);
+    expect(onHandOf(feedOf("Magnesium sulfate heptahydrate"))).toBeNull();
+    expect(onHandIn(loaded, null)(feedOf("Potassium nitrate"))).toBeNull();
+  });
+
+  test("a feed that will not do is named, one that just does is not", () => {
+    const feeds = [feedOf("Potassium nitrate")];
+    const line = { feed: "Potassium nitrate", perLitre: 1, unit: "g" as const, measuredBy: null, how: "", stock: null };
+    const short = (perBatch: number, onHand: number | null) =>
+      shortOf({ feeds, lines: [{ ...line, perBatch }] }, { onHandOf: () => onHand });
+    expect(short(20, 20)).toEqual([]);
+    expect(short(20, null)).toEqual([]);
+    expect(short(20, 12)).toEqual([
+      "This batch takes 20 g of Potassium nitrate, but only 12 g are on hand by Purchases and the log.",
+    ]);
+    expect(short(20, -3)[0]).toContain("but nothing is on hand");
+  });
+
+  test("the shelf of the mix follows the records", async () => {
+    const { panel, host } = await openTestPanel({ batches: MIXED });
+    const onHand = () => panel.batch.shelf.get().onHandOf(feedOf("Potassium nitrate"));
+    expect(onHand()).toBeNull();
+    panel.recordsLoading.press();
+    await host.last().reply(records([...BOUGHT]));
+    expect(onHand()).toBe(1450);
+    panel.loaded.change(
+      (now) => now && { ...now, batches: [batch(9, "2026-03-14", "Potassium nitrate 1 g/L (50 g)"), ...now.batches] },
+    );
+    expect(onHand()).toBe(1400);
   });
 });
 
