@@ -1,7 +1,7 @@
 /** "Salt in the reservoir": expected against measured EC, the next flush or change, and the plan of fed and plain top-ups. */
 
 import type { JSX } from "preact";
-import { useMemo } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
 import type { Loaded, PlantRow } from "../src/app/contract.ts";
 import { isoFromDay } from "../src/core/calendar.ts";
 import { sayNumber } from "../src/core/saying.ts";
@@ -93,25 +93,32 @@ function Answer(props: {
   );
 }
 
-export function SaltCard(props: {
+interface Card {
   readonly desk: ReservoirDesk;
   readonly loaded: Loaded;
   readonly log: ReservoirLog;
   readonly pot: Pot;
   readonly plant: PlantRow;
-}): JSX.Element {
+}
+
+function workedOut({ desk, loaded, log, pot, plant }: Card) {
+  const salt = saltLog(log, pot, plant, pouredBy(loaded));
+  if (salt === null) return null;
+  const read = figuresOf({ draft: desk.draft.get(), loaded, log, pot, salt, plain: plainWater(loaded) });
+  return { salt, read, answer: read.figures === null ? null : saltAnswer(salt, read.figures, log.today) };
+}
+
+export function SaltCard(props: Card): JSX.Element {
   const { desk, loaded, log, pot, plant } = props;
   const draft = useStore(desk.draft);
-  const salt = useMemo(() => saltLog(log, pot, plant, pouredBy(loaded)), [log, pot, plant, loaded]);
-  const worked = useMemo(() => {
-    if (salt === null) return null;
-    const read = figuresOf({ draft, loaded, log, pot, salt, plain: plainWater(loaded) });
-    return { read, answer: read.figures === null ? null : saltAnswer(salt, read.figures, log.today) };
-  }, [salt, draft, loaded, log, pot]);
-  if (salt === null || worked === null) {
+  // Stays as it is while typing: a figure that completes them must not fold the field away.
+  const [open, setOpen] = useState(() => workedOut(props)?.read.figures === null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the draft is read from the desk.
+  const worked = useMemo(() => workedOut(props), [draft, loaded, log, pot, plant]);
+  if (worked === null) {
     return <p class="empty">Log a solution change or a top-up of this plant first; then its salt can be followed.</p>;
   }
-  const { read, answer } = worked;
+  const { salt, read, answer } = worked;
   const type =
     (figure: Figure) =>
     (text: string): void =>
@@ -155,7 +162,7 @@ export function SaltCard(props: {
           {read.missing}
         </p>
       )}
-      <details class="quiet" open={read.figures === null || undefined}>
+      <details class="quiet" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>The figures behind it</summary>
         {field("volumeMl", "Reservoir holds, mL")}
         {field("fillEc", "Filled with, mS/cm")}

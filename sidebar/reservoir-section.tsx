@@ -50,7 +50,7 @@ export function ReservoirSection(props: { readonly panel: Panel; readonly loaded
       {plant !== undefined && pot !== null && (
         <>
           <DrinkPart plant={plant.plant} pot={pot} today={log.today} />
-          <SaltCard desk={desk} loaded={loaded} log={log} pot={pot} plant={plant} />
+          <SaltCard key={plant.plant} desk={desk} loaded={loaded} log={log} pot={pot} plant={plant} />
         </>
       )}
     </>
