@@ -1,6 +1,7 @@
 /** What bringing a file back would write: the rows that are not in the sheet yet, each with a key that keeps it from being written twice. */
 
 import { nameKey } from "../src/core/cell.ts";
+import { fnv1a64 } from "../src/core/fnv.ts";
 import { sayList } from "../src/core/saying.ts";
 import type { Travelling } from "./export-cells.ts";
 import type { FileTab } from "./export-file.ts";
@@ -40,6 +41,7 @@ export interface TabPlan {
 }
 
 const SHOWN = 5;
+const bytes = new TextEncoder();
 
 export function planImport(file: readonly FileTab[], sheet: readonly FileTab[]): TabPlan[] {
   return file.flatMap((from): TabPlan[] => {
@@ -145,7 +147,8 @@ function planById(idAt: number, fileRows: readonly Row[], sheetRows: readonly Ro
       already++;
       continue;
     }
-    const made = madeId(`${contentOf(withoutId(row))} ${id} ${raise(seen, content)}`);
+    const mark = fnv1a64(bytes.encode(`${contentOf(withoutId(row))} ${id} ${raise(seen, content)}`));
+    const made = `import-${mark}`;
     if (ids.has(made)) already++;
     else rows.push(row.map((cell, at) => (at === idAt ? made : cell)));
   }
@@ -154,18 +157,6 @@ function planById(idAt: number, fileRows: readonly Row[], sheetRows: readonly Ro
       ? []
       : [`${count(twice, "row")} had an Id that stands twice in the file and ${twice === 1 ? "gets" : "get"} another.`];
   return { rows, already, notes };
-}
-
-/** An Id made of a text, the same for the same text: twice FNV-1a (Fowler, Noll and Vo), 32 bits, from two starts. */
-function madeId(text: string): string {
-  const half = (start: number): string => {
-    let hash = start;
-    for (let at = 0; at < text.length; at++) {
-      hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193) >>> 0;
-    }
-    return hash.toString(16).padStart(8, "0");
-  };
-  return `import-${half(0x811c9dc5)}${half(0x050c5d1f)}`;
 }
 
 /** Lists: a name that is there stays as it is, whatever the file says of it. */

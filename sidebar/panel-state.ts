@@ -17,6 +17,7 @@ import { createReadingsDesk, type ReadingsDesk } from "./readings-desk.ts";
 import { createReservoirDesk, type ReservoirDesk } from "./reservoir-desk.ts";
 import { createSender, type Sender } from "./sending.ts";
 import { createSetupDesk, type SetupDesk } from "./setup-desk.ts";
+import { createSitterDesk, type SitterDesk } from "./sitter-desk.ts";
 import { createStockDesk, type StockDesk } from "./stock-desk.ts";
 import { createStore, type Store } from "./store.ts";
 import { createToolsDesk, type ToolsDesk } from "./tools-desk.ts";
@@ -51,6 +52,7 @@ export interface Panel {
   readonly feed: FeedDesk;
   readonly stock: StockDesk;
   readonly boards: Sender;
+  readonly sitter: SitterDesk;
   readonly exporting: ExportDesk;
   readonly importing: ImportDesk;
   readonly setup: SetupDesk;
@@ -100,6 +102,7 @@ export function createPanel(world: PanelWorld): Panel {
     readings,
     setup,
     boards: createBoardsSender(world),
+    sitter: createSitterDesk(world, loaded),
     tools: createToolsDesk(world, loaded),
     batch: createBatchDesk(world, { ...links, acid, records, logged: readings.choose }),
     exporting: createExportDesk(world, loaded),

@@ -10,6 +10,7 @@ import type { Panel } from "./panel-state.ts";
 import { ReservoirSection } from "./reservoir-section.tsx";
 import { SetupSection } from "./setup-section.tsx";
 import { SheetSection } from "./sheet-section.tsx";
+import { SitterSection } from "./sitter-section.tsx";
 import { StockSection } from "./stock-section.tsx";
 import { WaterSection } from "./water-section.tsx";
 
@@ -28,6 +29,7 @@ export const SECTIONS: readonly [Section, ...Section[]] = [
   { key: "care", title: "Log care", Body: CareSection },
   { key: "reservoirs", title: "Reservoirs", Body: ReservoirSection },
   { key: "meters", title: "Meters", Body: MetersSection },
+  { key: "sitter", title: "Go away", Body: SitterSection },
   { key: "sheet", title: "Sheet", Body: SheetSection },
   { key: "setup", title: "Set up", Body: SetupSection },
 ];

@@ -159,6 +159,12 @@ export const replies = {
   }),
   "import rows": logged,
   "draw chart": z.object({ sentence: z.string() }),
+  /** `kept`: an earlier page that somebody had typed on, and that was left as it was. */
+  "write sitter page": z.object({ tab: z.string(), kept: z.nullable(z.string()) }),
+  "read sitter page": z.object({
+    tab: z.nullable(z.string()),
+    rows: z.array(z.array(z.union([z.string(), finite]))),
+  }),
   "make boards": z.object({ sentence: z.string() }),
   "show on hand": z.object({ sentence: z.string() }),
 } as const;

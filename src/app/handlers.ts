@@ -23,6 +23,7 @@ import { logReadings } from "./readings.ts";
 import { readRecords } from "./records.ts";
 import { ONLY_READ } from "./requests.ts";
 import { saveSettings } from "./save-settings.ts";
+import { getSittersPage, putSittersPage } from "./sitter.ts";
 import { takeBack } from "./take-back.ts";
 import { saveResult, saveTrial } from "./trials.ts";
 import { logWater } from "./waters.ts";
@@ -62,6 +63,8 @@ export const HANDLERS: Handlers = {
   "read page": (workbook, _, request) => readPage(workbook, request),
   "import rows": (workbook, _, request) => importRows(workbook, request),
   "draw chart": (workbook) => ({ sentence: drawBatchChart(workbook) }),
+  "write sitter page": (workbook, _, request) => putSittersPage(workbook, request),
+  "read sitter page": (workbook) => getSittersPage(workbook),
   "make boards": (workbook) => ({ sentence: boardsWords(makeBoards(workbook)) }),
   "show on hand": (workbook) => ({ sentence: showOnHand(workbook) }),
 };

@@ -30,6 +30,7 @@ export const WATER_NUMBERS = [
 
 /** What writes nothing that was asked for; today's date is refreshed by the way. */
 export const ONLY_READ: readonly string[] = ["load", "records", "look at tabs", "read page", "read list"];
+export const ONLY_READ: readonly string[] = ["load", "records", "look at tabs", "read page", "read sitter page"];
 /** Rows that travel at once: 200,000 rows make 40 calls, each far below what the host allows. */
 export const PAGE_ROWS = 5000;
 const MOST_HEADINGS = 200;
@@ -330,6 +331,17 @@ function makeSchemas() {
     }),
     /** EC and pH of the batches on the tab of the Batch log; never a second one. */
     "draw chart": z.object({ ask: z.literal("draw chart") }),
+    /** The page as the panel worked it out; it goes onto a tab of its own. */
+    "write sitter page": z.object({
+      ask: z.literal("write sitter page"),
+      cells: z
+        .array(z.array(z.union([text, z.number(), z.null()])).check(z.maxLength(10)))
+        .check(z.minLength(1), z.maxLength(5000)),
+      widths: z.array(positive).check(z.minLength(1), z.maxLength(10)),
+      boldRows: z.array(positive),
+      wrapped: z.nullable(z.object({ from: positive, to: positive })),
+    }),
+    "read sitter page": z.object({ ask: z.literal("read sitter page") }),
     /** A tab each with one formula; those that are there stay as they are. */
     "make boards": z.object({ ask: z.literal("make boards") }),
     /** The column On hand of Feeds as a formula in its heading; never over numbers typed by hand. */

@@ -121,6 +121,19 @@ export const SAMPLES: { readonly [A in Ask]: readonly Sample<A>[] } = {
       },
     },
   ],
+  "write sitter page": [
+    {
+      what: "putting the sitter’s page into the sheet",
+      request: {
+        ask: "write sitter page",
+        cells: [["For Mira"], ["Day", "Plant"], ["Sat 14 Mar 2026", "=Hoya"]],
+        widths: [120, 200],
+        boldRows: [1, 2],
+        wrapped: { from: 2, to: 3 },
+      },
+    },
+  ],
+  "read sitter page": [{ what: "reading the sitter’s page", request: { ask: "read sitter page" } }],
   records: [{ what: "reading the records", request: { ask: "records" } }],
   "log care": [
     {
@@ -337,3 +350,10 @@ export const ALL_SAMPLES: readonly AnySample[] = Object.values(SAMPLES).flat();
 
 /** Asks that write nothing but today's date. */
 export const READS: ReadonlySet<Ask> = new Set<Ask>(["load", "records", "look at tabs", "read page", "read list"]);
+export const READS: ReadonlySet<Ask> = new Set<Ask>([
+  "load",
+  "records",
+  "look at tabs",
+  "read page",
+  "read sitter page",
+]);

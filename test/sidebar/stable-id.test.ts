@@ -1,7 +1,8 @@
 /** Ids made from words, against the published test vectors of 64-bit FNV-1a. */
 
 import { expect, test } from "vitest";
-import { fnv1a64, stableId } from "../../sidebar/stable-id.ts";
+import { stableId } from "../../sidebar/stable-id.ts";
+import { fnv1a64 } from "../../src/core/fnv.ts";
 
 /** Test vectors of the FNV authors, as other implementations repeat them. */
 test.each([
