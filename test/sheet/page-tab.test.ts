@@ -1,0 +1,92 @@
+/** The tab of the sitter's page: made over while nobody typed on it, and never written over once somebody did. */
+
+import { describe, expect, test } from "vitest";
+import { readSittersPage, SITTERS_PAGE, writeSittersPage } from "../../src/sheet/page-tab.ts";
+import { openTestBook, type TestBook } from "./workbook.ts";
+
+const page = (...cells: (string | number | null)[][]) => ({
+  cells,
+  widths: [120, 90],
+  boldRows: [1],
+  wrapped: { from: 1, to: cells.length },
+});
+const put = (book: TestBook, ...cells: (string | number | null)[][]) =>
+  writeSittersPage(book.workbook(), page(...cells));
+const tabs = (book: TestBook) => book.grid.tabs().map((tab) => tab.name());
+
+describe("writing the page", () => {
+  test("makes a tab with literal texts", () => {
+    const book = openTestBook();
+    expect(put(book, ["For Mira", null], ["=1+1", 150])).toEqual({ tab: SITTERS_PAGE, kept: null });
+    expect(book.values(SITTERS_PAGE)).toEqual([
+      ["For Mira", null],
+      ["=1+1", 150],
+    ]);
+    expect(book.host.warnings).toEqual([]);
+  });
+
+  test("again, it takes the same tab, also after it was renamed and moved, and leaves nothing of a longer page behind", () => {
+    const book = openTestBook();
+    put(book, ["For Mira", 1], ["a", 2], ["b", 3]);
+    book.grid.tab(SITTERS_PAGE).rename("On the fridge");
+    expect(put(book, ["For Lou", 4])).toEqual({ tab: "On the fridge", kept: null });
+    expect(book.values("On the fridge")).toEqual([["For Lou", 4]]);
+    expect(put(book, ["For Lou", 4], ["c", 5]).tab).toBe("On the fridge");
+    expect(tabs(book)).toEqual(["Sheet1", "On the fridge"]);
+  });
+
+  test.each([
+    ["a word under Done", 2, 2],
+    ["a remark beside the page", 1, 5],
+    ["a line below it", 9, 1],
+  ])("once somebody typed %s it is kept, and a new one made", (_, row, column) => {
+    const book = openTestBook();
+    put(book, ["For Mira", null], ["a", null]);
+    book.grid.tab(SITTERS_PAGE).write(row, column, [[{ value: "done, M" }]]);
+    const before = book.values(SITTERS_PAGE);
+    expect(put(book, ["For Lou", null])).toEqual({ tab: `${SITTERS_PAGE} 2`, kept: SITTERS_PAGE });
+    expect(book.values(SITTERS_PAGE)).toEqual(before);
+    expect(put(book, ["For Kim", null])).toEqual({ tab: `${SITTERS_PAGE} 2`, kept: null });
+    expect(readSittersPage(book.workbook())).toEqual({ tab: `${SITTERS_PAGE} 2`, rows: [["For Kim"]] });
+  });
+
+  test("a changed or cleared cell counts as typed, too", () => {
+    const book = openTestBook();
+    put(book, ["For Mira", 100], ["a", 200]);
+    book.grid.tab(SITTERS_PAGE).write(2, 2, [[{ value: null }]]);
+    expect(put(book, ["For Lou", 1]).kept).toBe(SITTERS_PAGE);
+  });
+
+  test("a tab of that name of one's own is left alone", () => {
+    const book = openTestBook({ tabs: { [SITTERS_PAGE]: { cells: [["mine"]] } } });
+    expect(put(book, ["For Mira"])).toEqual({ tab: `${SITTERS_PAGE} 2`, kept: null });
+    expect(book.values(SITTERS_PAGE)).toEqual([["mine"]]);
+  });
+
+  test("an earlier try that failed half-way leaves no second tab behind", () => {
+    for (const failing of [
+      "Spreadsheet.insertSheet",
+      "Sheet.addDeveloperMetadata",
+      "Range.setNote",
+      "Range.setValues",
+      "Range.setWrap",
+    ]) {
+      let fail = true;
+      const book = openTestBook({
+        afterCall: (name) => {
+          if (name !== failing || !fail) return;
+          fail = false;
+          throw new Error("Service Spreadsheets failed.");
+        },
+      });
+      expect(() => put(book, ["For Mira", 1], ["a", 2])).toThrow();
+      expect(put(book, ["For Mira", 1], ["a", 2]), failing).toEqual({ tab: SITTERS_PAGE, kept: null });
+      expect(tabs(book)).toEqual(["Sheet1", SITTERS_PAGE]);
+    }
+  });
+});
+
+test("without a page there is none to read", () => {
+  const book = openTestBook();
+  expect(book.reply({ ask: "read sitter page" })).toEqual({ tab: null, rows: [] });
+});
