@@ -29,8 +29,14 @@ export const WATER_NUMBERS = [
 ] as const;
 
 /** What writes nothing that was asked for; today's date is refreshed by the way. */
-export const ONLY_READ: readonly string[] = ["load", "records", "look at tabs", "read page", "read list"];
-export const ONLY_READ: readonly string[] = ["load", "records", "look at tabs", "read page", "read sitter page"];
+export const ONLY_READ: readonly string[] = [
+  "load",
+  "records",
+  "look at tabs",
+  "read page",
+  "read list",
+  "read sitter page",
+];
 /** Rows that travel at once: 200,000 rows make 40 calls, each far below what the host allows. */
 export const PAGE_ROWS = 5000;
 const MOST_HEADINGS = 200;

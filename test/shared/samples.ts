@@ -349,11 +349,11 @@ export type AnySample = { readonly what: string; readonly request: RequestFor<As
 export const ALL_SAMPLES: readonly AnySample[] = Object.values(SAMPLES).flat();
 
 /** Asks that write nothing but today's date. */
-export const READS: ReadonlySet<Ask> = new Set<Ask>(["load", "records", "look at tabs", "read page", "read list"]);
 export const READS: ReadonlySet<Ask> = new Set<Ask>([
   "load",
   "records",
   "look at tabs",
   "read page",
+  "read list",
   "read sitter page",
 ]);
