@@ -97,17 +97,15 @@ export function careRows(loaded: Pick<Loaded, "care">) {
 
 export const rulesOfEvents = (loaded: Pick<Loaded, "events">): EventRule => eventRule(loaded.events);
 
-export function chosenBatch(draft: SitterDraft, loaded: Pick<Loaded, "batches">): BatchRow | null {
-  if (draft.batch === PLAIN) return null;
-  const mixed = mixedBatches(loaded.batches);
-  return mixed.find(({ id }) => id === draft.batch) ?? newest(mixed);
+/** Mixed batches, the newest first. */
+export function newestBatches({ batches }: Pick<Loaded, "batches">): readonly (BatchRow & { readonly day: string })[] {
+  return mixedBatches(batches).reverse();
 }
 
-function newest(batches: readonly (BatchRow & { readonly day: string })[]): BatchRow | null {
-  return batches.reduce<(BatchRow & { readonly day: string }) | null>(
-    (best, each) => (best === null || each.day > best.day ? each : best),
-    null,
-  );
+export function chosenBatch(draft: SitterDraft, loaded: Pick<Loaded, "batches">): BatchRow | null {
+  if (draft.batch === PLAIN) return null;
+  const mixed = newestBatches(loaded);
+  return mixed.find(({ id }) => id === draft.batch) ?? mixed[0] ?? null;
 }
 
 export function planSitting(draft: SitterDraft, loaded: Loaded, { fromDay, toDay }: Span): Sitting {

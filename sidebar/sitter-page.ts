@@ -54,8 +54,13 @@ export function litresReady(totalMl: number): number {
   return Math.ceil((totalMl * 1.1) / 500) / 2;
 }
 
+/** To a tenth of a litre. */
+export function sayLitres(amountMl: number): string {
+  return `${sayNumber(Math.max(1, Math.round(amountMl / 100)) / 10)} L`;
+}
+
 function batchLines(batch: BatchRow | null, totalMl: number): string[] {
-  const need = totalMl === 0 ? [] : [`About ${sayNumber(totalMl / 1000)} L are needed in all these days together.`];
+  const need = totalMl === 0 ? [] : [`About ${sayLitres(totalMl)} are needed in all these days together.`];
   if (batch === null) return ["Pour plain water that has stood to room temperature.", ...need];
   const from = [
     batch.day === null ? "" : `mixed on ${showDay(batch.day)}`,

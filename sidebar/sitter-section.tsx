@@ -10,10 +10,17 @@ import type { Panel } from "./panel-state.ts";
 import { Send } from "./send.tsx";
 import { count, showDay } from "./show.ts";
 import type { SitterDesk } from "./sitter-desk.ts";
-import { chosenBatch, PLAIN, planSitting, type SitterDraft, type Sitting, spanOf } from "./sitter-draft.ts";
-import { litresReady, sitterPage } from "./sitter-page.ts";
+import {
+  chosenBatch,
+  newestBatches,
+  PLAIN,
+  planSitting,
+  type SitterDraft,
+  type Sitting,
+  spanOf,
+} from "./sitter-draft.ts";
+import { litresReady, sayLitres, sitterPage } from "./sitter-page.ts";
 import { SitterPrint } from "./sitter-print.tsx";
-import { mixedBatches } from "./testing.ts";
 import { useStore } from "./use-store.ts";
 
 const VISITS = [
@@ -41,7 +48,7 @@ function Summary(props: { readonly sitting: Sitting }): JSX.Element {
       <li>
         {count(plan.visitDays.length, "visit")}, {count(plan.pours.length, "pour")}
         {plan.totalMl > 0 &&
-          `, about ${sayNumber(plan.totalMl / 1000)} L. Have ${sayNumber(litresReady(plan.totalMl))} L ready${batch === null ? "" : ", mixed before you go"}`}
+          `, about ${sayLitres(plan.totalMl)}. Have ${sayNumber(litresReady(plan.totalMl))} L ready${batch === null ? "" : ", mixed before you go"}`}
         .
       </li>
       {plan.tooRare.map(({ plant, lastsDays }) => (
@@ -137,7 +144,7 @@ export function SitterSection(props: { readonly panel: Panel; readonly loaded: L
   }
   const span = spanOf(draft);
   const sitting = typeof span === "string" ? null : planSitting(draft, loaded, span);
-  const batches = mixedBatches(loaded.batches).slice(0, MOST_BATCHES);
+  const batches = newestBatches(loaded).slice(0, MOST_BATCHES);
   return (
     <>
       <p class="hint">One page for whoever looks after the plants: each visit with its rooms, plants and amounts.</p>

@@ -13,7 +13,7 @@ export const NOTHING_TO_DO = "Nothing is due; just look round";
 /** Pixels; together as wide as an upright A4 sheet prints without shrinking. */
 const WIDTHS = [118, 105, 160, 165, 70, 90];
 /** Letters that run over the blank cells beside them without leaving the page. */
-const LINE_LETTERS = 100;
+const LINE_LETTERS = 92;
 
 /** Breaks a line between words. */
 export function broken(line: string, most = LINE_LETTERS): string[] {
