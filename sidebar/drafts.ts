@@ -67,3 +67,19 @@ export function textsOf(value: unknown): Readonly<Record<string, string>> {
   for (const [key, text] of Object.entries(value)) if (typeof text === "string") texts[key] = text;
   return texts;
 }
+
+/** What is saved once: its press has an id from the first key on, and after it was saved a change makes it another one. */
+export interface SavedOnce {
+  /** "" before the first key. */
+  readonly id: string;
+  readonly saved: boolean;
+}
+
+export function editOnce<D extends SavedOnce>(draft: Store<D>, newId: () => string): (step: (now: D) => D) => void {
+  return (step) =>
+    draft.change((now) => {
+      const next = step(now);
+      if (next === now || (now.id !== "" && !now.saved)) return next;
+      return { ...next, saved: false, id: newId() };
+    });
+}

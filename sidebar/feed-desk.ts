@@ -1,7 +1,7 @@
 /** The desk of "Know a feed": the draft, and the button that puts the label into the Feeds tab. */
 
 import type { FeedEntry, FieldRow } from "../src/app/contract.ts";
-import { keptStore } from "./drafts.ts";
+import { editOnce, keptStore } from "./drafts.ts";
 import { type FeedDraft, freshFeed, readFeedDraft } from "./feed-draft.ts";
 import { readTypedLabel, rowOfName } from "./feed-label.ts";
 import { makeFeed } from "./feed-save.ts";
@@ -48,12 +48,7 @@ export function createFeedDesk(world: PanelWorld, { loaded }: Pick<DeskLinks, "l
   return {
     draft,
     sender,
-    edit: (step) =>
-      draft.change((now) => {
-        const next = step(now);
-        if (next === now || (now.id !== "" && !now.saved)) return next;
-        return { ...next, saved: false, id: world.newId() };
-      }),
+    edit: editOnce(draft, world.newId),
     another: () => {
       const { gapTarget, gapWater } = draft.get();
       draft.set({ ...freshFeed(), gapTarget, gapWater });

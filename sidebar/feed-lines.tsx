@@ -1,34 +1,13 @@
 /** The lines of a label: how each was understood, what is asked, a field to correct it, a way to leave it out. */
 
 import type { JSX } from "preact";
-import { useLayoutEffect, useRef } from "preact/hooks";
 import { Button } from "./button.tsx";
+import { EditableLine, ReadingChoice } from "./editable-line.tsx";
 import type { FeedDesk } from "./feed-desk.ts";
 import { bringBack, closeLine, correctLine, leaveOut, openLine } from "./feed-draft.ts";
-import type { TypedLabel, TypedLine, TypedQuestion } from "./feed-label.ts";
+import type { TypedLabel, TypedLine } from "./feed-label.ts";
 import { sayFields } from "./feed-words.ts";
-import { TextField } from "./field.tsx";
 import { count } from "./show.ts";
-
-function Question(props: { readonly desk: FeedDesk; readonly of: TypedQuestion; readonly name: string }): JSX.Element {
-  const { desk, of, name } = props;
-  return (
-    <fieldset>
-      <legend>{of.question}</legend>
-      {of.choices.map(({ words }, index) => (
-        <label class="tick" key={words}>
-          <input
-            type="radio"
-            name={name}
-            checked={of.chosen === index}
-            onChange={() => desk.edit((now) => ({ ...now, answers: { ...now.answers, [of.key]: words } }))}
-          />
-          <span>{words}</span>
-        </label>
-      ))}
-    </fieldset>
-  );
-}
 
 function understood({ outcome, fields, sentence }: TypedLine): string {
   const said = sayFields(fields);
@@ -38,62 +17,35 @@ function understood({ outcome, fields, sentence }: TypedLine): string {
 
 function Line(props: { readonly desk: FeedDesk; readonly line: TypedLine; readonly open: boolean }): JSX.Element {
   const { desk, line, open } = props;
-  const place = useRef<HTMLLIElement>(null);
-  /** What to put the focus on after the button that was pressed is gone. */
-  const next = useRef<string | null>(null);
-  useLayoutEffect(() => {
-    if (next.current === null) return;
-    place.current?.querySelector<HTMLElement>(next.current)?.focus();
-    next.current = null;
-  });
   const { number, outcome, text, pasted, questions } = line;
   const unclear = outcome === "not understood";
   const words = understood(line);
   return (
-    <li ref={place}>
-      {!open && !unclear && <p class="typed">{text}</p>}
+    <EditableLine
+      number={number}
+      shown={text}
+      typed={text}
+      hint={text.trim() === pasted.trim() ? undefined : `Pasted as: ${pasted.trim()}`}
+      problem={unclear ? `Not understood. ${words}` : null}
+      open={open}
+      onType={(now) => desk.edit((draft) => correctLine(draft, number, now))}
+      onOpen={() => desk.edit((now) => openLine(now, number))}
+      onClose={() => desk.edit((now) => closeLine(now, number))}
+      away="Leave out"
+      onAway={() => desk.edit((now) => leaveOut(now, [number]))}
+    >
       {!unclear && words !== "" && <p>{words}</p>}
       {questions.map((question, at) => (
-        <Question key={question.key} desk={desk} of={question} name={`label-${number}-${at}`} />
+        <ReadingChoice
+          key={question.key}
+          question={question.question}
+          name={`label-${number}-${at}`}
+          readings={question.choices.map((choice) => choice.words)}
+          chosen={question.chosen}
+          onChoose={(chosen) => desk.edit((now) => ({ ...now, answers: { ...now.answers, [question.key]: chosen } }))}
+        />
       ))}
-      {open || unclear ? (
-        <>
-          <TextField
-            label={`Line ${number}`}
-            value={text}
-            hint={text.trim() === pasted.trim() ? undefined : `Pasted as: ${pasted.trim()}`}
-            problem={unclear ? `Not understood. ${words}` : null}
-            onType={(now) => desk.edit((draft) => correctLine(draft, number, now))}
-          />
-          {!unclear && (
-            <Button
-              look="link"
-              press={() => {
-                next.current = ".change button";
-                desk.edit((now) => closeLine(now, number));
-              }}
-            >
-              Done<span class="unseen"> with line {number}</span>
-            </Button>
-          )}{" "}
-          <Button look="link" press={() => desk.edit((now) => leaveOut(now, [number]))}>
-            Leave out<span class="unseen"> line {number}</span>
-          </Button>
-        </>
-      ) : (
-        <span class="change">
-          <Button
-            look="link"
-            press={() => {
-              next.current = 'input[type="text"]';
-              desk.edit((now) => openLine(now, number));
-            }}
-          >
-            Correct<span class="unseen"> line {number}</span>
-          </Button>
-        </span>
-      )}
-    </li>
+    </EditableLine>
   );
 }
 

@@ -18,6 +18,7 @@ import type { Panel } from "./panel-state.ts";
 import { PastBanner } from "./past-banner.tsx";
 import { ReadingsCard } from "./readings-card.tsx";
 import { Send } from "./send.tsx";
+import { SlowNitrogen } from "./slow-nitrogen.tsx";
 import { StockShort } from "./stock-short.tsx";
 import { TestingLine } from "./testing-line.tsx";
 import { useStore } from "./use-store.ts";
@@ -104,6 +105,7 @@ export function MixSection(props: { readonly panel: Panel; readonly loaded: Load
       {draft.mode === "target" && <MixGoals panel={panel} worked={worked} />}
       <h3>Result</h3>
       <MixResult worked={worked} tools={shelf.tools} draft={desk.draft} />
+      <SlowNitrogen worked={worked} />
       {/* A batch that is corrected has been taken off the shelf already. */}
       {!loaded.batches.some(({ id, state }) => id === draft.corrects && state === "mixed") && (
         <StockShort worked={worked} shelf={shelf} />

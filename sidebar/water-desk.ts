@@ -2,7 +2,7 @@
 
 import type { FieldRow, WaterEntry } from "../src/app/contract.ts";
 import { nameKey } from "../src/core/cell.ts";
-import { keptStore } from "./drafts.ts";
+import { editOnce, keptStore } from "./drafts.ts";
 import { clearWhenEdited, createSender, type Sender } from "./sending.ts";
 import type { Store } from "./store.ts";
 import { freshWater, makeWater, readWaterDraft, type WaterDraft } from "./water-draft.ts";
@@ -56,12 +56,7 @@ export function createWaterDesk(world: PanelWorld, { loaded }: Pick<DeskLinks, "
   return {
     draft,
     sender,
-    edit: (step) =>
-      draft.change((now) => {
-        const next = step(now);
-        if (next === now || (now.id !== "" && !now.saved)) return next;
-        return { ...next, saved: false, id: world.newId() };
-      }),
+    edit: editOnce(draft, world.newId),
     another: () => {
       draft.change((now) => ({ ...freshWater(), source: now.source }));
       sender.clear();

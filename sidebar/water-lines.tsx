@@ -1,86 +1,40 @@
 /** The lines of a report: how each was understood, what is asked, and a field to correct it. */
 
 import type { JSX } from "preact";
-import { useLayoutEffect, useRef } from "preact/hooks";
-import { Button } from "./button.tsx";
-import { TextField } from "./field.tsx";
+import { EditableLine, ReadingChoice } from "./editable-line.tsx";
 import type { WaterDesk } from "./water-desk.ts";
 import { closeLine, correctLine, openLine, takeOutLine } from "./water-draft.ts";
 import type { TypedLine } from "./water-report.ts";
 
-function Choices(props: { readonly desk: WaterDesk; readonly line: TypedLine }): JSX.Element {
-  const { desk, line } = props;
-  return (
-    <fieldset>
-      <legend>{line.words}</legend>
-      {line.readings.map(({ words }, index) => (
-        <label class="tick" key={words}>
-          <input
-            type="radio"
-            name={`reading-${line.at}`}
-            checked={line.chosen === index}
-            onChange={() => desk.edit((now) => ({ ...now, answers: { ...now.answers, [line.text]: words } }))}
-          />
-          <span>{words}</span>
-        </label>
-      ))}
-    </fieldset>
-  );
-}
-
 function Line(props: { readonly desk: WaterDesk; readonly line: TypedLine; readonly open: boolean }): JSX.Element {
   const { desk, line, open } = props;
-  const place = useRef<HTMLLIElement>(null);
-  /** What to put the focus on after the button that was pressed is gone. */
-  const next = useRef<string | null>(null);
-  useLayoutEffect(() => {
-    if (next.current === null) return;
-    place.current?.querySelector<HTMLElement>(next.current)?.focus();
-    next.current = null;
-  });
   const { at, status, text, typed, words } = line;
   const unclear = status === "unclear";
   return (
-    <li ref={place}>
-      {!open && status !== "ask" && !unclear && <p class="typed">{text}</p>}
-      {status === "ask" ? <Choices desk={desk} line={line} /> : !unclear && <p>{words}</p>}
-      {open || unclear ? (
-        <>
-          <TextField
-            label={`Line ${at + 1}`}
-            value={typed}
-            problem={unclear ? words : null}
-            onType={(now) => desk.edit((draft) => correctLine(draft, at, now))}
-          />
-          {!unclear && (
-            <Button
-              look="link"
-              press={() => {
-                next.current = ".change button";
-                desk.edit((now) => closeLine(now, at));
-              }}
-            >
-              Done<span class="unseen"> with line {at + 1}</span>
-            </Button>
-          )}{" "}
-          <Button look="link" press={() => desk.edit((now) => takeOutLine(now, at))}>
-            Take out<span class="unseen"> line {at + 1}</span>
-          </Button>
-        </>
+    <EditableLine
+      number={at + 1}
+      shown={status === "ask" ? "" : text}
+      typed={typed}
+      problem={unclear ? words : null}
+      open={open}
+      onType={(now) => desk.edit((draft) => correctLine(draft, at, now))}
+      onOpen={() => desk.edit((now) => openLine(now, at))}
+      onClose={() => desk.edit((now) => closeLine(now, at))}
+      away="Take out"
+      onAway={() => desk.edit((now) => takeOutLine(now, at))}
+    >
+      {status === "ask" ? (
+        <ReadingChoice
+          question={words}
+          name={`reading-${at}`}
+          readings={line.readings.map((reading) => reading.words)}
+          chosen={line.chosen}
+          onChoose={(chosen) => desk.edit((now) => ({ ...now, answers: { ...now.answers, [text]: chosen } }))}
+        />
       ) : (
-        <span class="change">
-          <Button
-            look="link"
-            press={() => {
-              next.current = 'input[type="text"]';
-              desk.edit((now) => openLine(now, at));
-            }}
-          >
-            Correct<span class="unseen"> line {at + 1}</span>
-          </Button>
-        </span>
+        !unclear && <p>{words}</p>
       )}
-    </li>
+    </EditableLine>
   );
 }
 

@@ -2,11 +2,13 @@
 
 import { describe, expect, test } from "vitest";
 import { readChoices } from "../../sidebar/batch-shelf.ts";
+import { ureaWords } from "../../sidebar/slow-nitrogen.tsx";
 import { onHandIn, type Purchase, readPurchases, stockOf } from "../../sidebar/stock.ts";
 import { freshStock, makePurchase, readStock, type StockDraft, unitOf } from "../../sidebar/stock-draft.ts";
 import { shortOf } from "../../sidebar/stock-short.tsx";
 import { stockWords } from "../../sidebar/stock-words.ts";
 import type { BatchRow, FieldRow } from "../../src/app/contract.ts";
+import { readShelf } from "../../src/core/feeds.ts";
 import { outcome } from "../functions/cells.ts";
 import { sheet } from "./sheet.ts";
 import { openTestPanel, said } from "./world.ts";
@@ -185,6 +187,19 @@ describe("beside the doses of a batch", () => {
       "This batch takes 20 g of Potassium nitrate, but only 12 g are on hand by Purchases and the log.",
     ]);
     expect(short(20, -3)[0]).toContain("but nothing is on hand");
+  });
+
+  test("nitrogen that comes as urea is said, and none where there is none", () => {
+    const feeds = readShelf([{ fields: { Feed: "Green", N: 20, "Urea-N": 15, "NO3-N": 5 }, where: "row 2" }]).flatMap(
+      ({ feed }) => (feed === null ? [] : [feed]),
+    );
+    const line = { perLitre: 0.5, unit: "g" as const, perBatch: 5, measuredBy: null, how: "", stock: null };
+    // 0.5 g/L of 20 % are 100 mg/L, three quarters of them urea.
+    expect(ureaWords({ feeds, lines: [{ ...line, feed: "Green" }], reached: { N: 100 } })).toMatch(
+      /^Of the 100 mg\/L of nitrogen 75 come as urea: /,
+    );
+    const salts = [feedOf("Potassium nitrate")];
+    expect(ureaWords({ feeds: salts, lines: [{ ...line, feed: "Potassium nitrate" }], reached: { N: 69 } })).toBeNull();
   });
 
   test("the shelf of the mix follows the records", async () => {
