@@ -16,7 +16,7 @@ export function AmountsList(props: {
 }): JSX.Element | null {
   const { desk, draft, loaded, plants } = props;
   if (plants.length === 0) return null;
-  const amounts = amountsFor(draft, plants, loaded.care.rows);
+  const amounts = amountsFor(draft, plants, loaded);
   const known = [...amounts.values()].filter((amount) => amount !== null);
   if (known.length === 0 && plants.length === 1) return null;
   const all = known.reduce((sum, amount) => sum + amount, 0);

@@ -1,17 +1,20 @@
 /** How much each plant gets: what was typed for it alone, else for all, else what it got the last time. */
 
-import type { CareRow, PlantRow } from "../src/app/contract.ts";
+import type { Loaded, PlantRow } from "../src/app/contract.ts";
 import { nameKey } from "../src/core/cell.ts";
 import type { CareDraft } from "./care.ts";
+import { disturbs } from "./care-early.ts";
 import { type Typed, typedNumber } from "./typed.ts";
 
 export const MOST_ML = 100_000;
 
-/** By nameKey of the plant: its newest amount for this event. `rows` stand newest first. */
-export function lastAmounts(rows: readonly CareRow[], event: string): ReadonlyMap<string, number> {
+/** By nameKey of the plant: its newest amount for this event. */
+export function lastAmounts(loaded: Pick<Loaded, "care" | "events">, event: string): ReadonlyMap<string, number> {
   const wanted = nameKey(event);
   const amounts = new Map<string, number>();
-  for (const row of rows) {
+  if (disturbs(event, loaded)) return amounts;
+  // Newest first.
+  for (const row of loaded.care.rows) {
     if (row.amountMl === null || nameKey(row.event) !== wanted) continue;
     const key = nameKey(row.plant);
     if (!amounts.has(key)) amounts.set(key, row.amountMl);
@@ -36,13 +39,13 @@ export function amountProblem(draft: Pick<CareDraft, "amounts">, plants: readonl
   return null;
 }
 
-/** Plant → mL; null where none is typed and none remembered. */
+/** Plant → mL; null where none is typed and none remembered. A disturbance has no usual amount. */
 export function amountsFor(
   draft: Pick<CareDraft, "amounts" | "amountMl" | "event">,
   plants: readonly PlantRow[],
-  rows: readonly CareRow[],
+  loaded: Pick<Loaded, "care" | "events">,
 ): ReadonlyMap<string, number | null> {
-  const last = lastAmounts(rows, draft.event);
+  const last = lastAmounts(loaded, draft.event);
   const all = typedNumber(draft.amountMl, { what: "Amount", unit: "mL", min: 0, max: MOST_ML });
   const blank = draft.amountMl.trim() === "";
   return new Map(

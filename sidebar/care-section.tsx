@@ -17,6 +17,7 @@ import type { Panel } from "./panel-state.ts";
 import { PlantPicker } from "./plant-picker.tsx";
 import { ReasonField } from "./reason-field.tsx";
 import { Send } from "./send.tsx";
+import { solutionsOf } from "./solutions.ts";
 import { useStore } from "./use-store.ts";
 import { WhoCard } from "./who.tsx";
 
@@ -69,11 +70,7 @@ export function CareSection(props: { readonly panel: Panel; readonly loaded: Loa
     (key: "event" | "day" | "amountMl" | "solution" | "ec" | "pH" | "note") =>
     (text: string): void =>
       desk.draft.change((now) => ({ ...now, [key]: text }));
-  const solutions = [
-    ...new Set([...loaded.targets, ...loaded.waters].map(({ fields }) => fields.Target ?? fields.Water)),
-  ]
-    .filter((name) => typeof name === "string")
-    .slice(0, 40);
+  const solutions = solutionsOf(loaded);
   const events = eventsToChoose(loaded);
   const event = events.find((each) => nameKey(each.event) === nameKey(draft.event));
   if (loaded.plants.length === 0) {

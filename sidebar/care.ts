@@ -194,7 +194,7 @@ export function makeCare(draft: CareDraft, who: string, loaded: Loaded): Request
   if (draft.why === "other" && reason === "") return "Type the reason, or choose one of the list.";
   const early = reason === "" ? earlyAmong(draft, plants, loaded) : [];
   if (early.length > 0) return whyEarly(early);
-  const amounts = amountsFor(draft, plants, loaded.care.rows);
+  const amounts = amountsFor(draft, plants, loaded);
   return {
     ask: "log care",
     who,

@@ -1,6 +1,7 @@
 /** What is said when somebody else logged the same of a plant that day. */
 
-import type { ReplyFor } from "../src/app/contract.ts";
+import type { Loaded, ReplyFor } from "../src/app/contract.ts";
+import { nameKey } from "../src/core/cell.ts";
 import { sayList } from "../src/core/saying.ts";
 import { count, showDay } from "./show.ts";
 
@@ -21,4 +22,15 @@ export function doublesWords(doubles: readonly Double[], today: string): string 
       return `${who === "" ? "Somebody" : who} logged ${first?.event ?? ""} for ${sayList([...names, ...more], "and")} ${when} already.`;
     })
     .join(" ");
+}
+
+/** By nameKey of the plant: who did this to it that day, as the loaded log has it; "" where nobody is named. */
+export function doneThatDay({ care }: Pick<Loaded, "care">, event: string, day: string): ReadonlyMap<string, string> {
+  const wanted = nameKey(event);
+  const done = new Map<string, string>();
+  for (const row of care.rows) {
+    if (row.day < day) break;
+    if (row.day === day && nameKey(row.event) === wanted) done.set(nameKey(row.plant), row.who);
+  }
+  return done;
 }

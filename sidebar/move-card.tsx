@@ -10,6 +10,7 @@ import { MOVE_STEPS, MOVE_WORDS } from "./move-words.ts";
 import type { Panel } from "./panel-state.ts";
 import { Send } from "./send.tsx";
 import { count, showDay } from "./show.ts";
+import { solutionsOf } from "./solutions.ts";
 import { useStore } from "./use-store.ts";
 
 /** "due today", "due since 2 days", "in 5 days". */
@@ -56,6 +57,7 @@ function MoveSteps(props: { readonly panel: Panel; readonly move: Move; readonly
 export function MoveCard(props: { readonly panel: Panel; readonly loaded: Loaded }): JSX.Element {
   const { panel, loaded } = props;
   const day = useStore(panel.move.day);
+  const solution = useStore(panel.move.solution);
   const today = dayFromIso(loaded.today) ?? 0;
   const rows = loaded.care.rows.map((row) => ({ ...row, day: dayFromIso(row.day) ?? Number.NaN }));
   const moves = movesFromSoil(rows, today).filter(({ due }) => due.length > 0);
@@ -82,6 +84,12 @@ export function MoveCard(props: { readonly panel: Panel; readonly loaded: Loaded
               <MoveSteps key={move.plant} panel={panel} move={move} today={today} />
             ))}
           </ul>
+          <TextField
+            label="Solution filled in"
+            offered={solutionsOf(loaded)}
+            value={solution}
+            onType={panel.move.solution.set}
+          />
           <TextField
             label="Date of the step"
             kind="date"

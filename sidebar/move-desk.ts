@@ -13,6 +13,8 @@ import type { DeskLinks, PanelWorld } from "./world.ts";
 export interface MoveDesk {
   /** ISO day of the step, "" for today. */
   readonly day: Store<string>;
+  /** What is filled in with the step; "" for not said. */
+  readonly solution: Store<string>;
   readonly sender: Sender;
   /** The plant and step last pressed; null before the first. */
   readonly pressed: Store<{ readonly plant: string; readonly step: MoveStep } | null>;
@@ -22,6 +24,7 @@ export interface MoveDesk {
 export function createMoveDesk(world: PanelWorld, links: DeskLinks): MoveDesk {
   const { loaded } = links;
   const day = createStore("");
+  const solution = createStore("");
   const pressed = createStore<{ readonly plant: string; readonly step: MoveStep } | null>(null);
   const ids = new Map<string, string>();
   let asked = "";
@@ -44,7 +47,7 @@ export function createMoveDesk(world: PanelWorld, links: DeskLinks): MoveDesk {
         day: on,
         plant: now.plant,
         amountMl: null,
-        solution: "",
+        solution: now.step === "weak" || now.step === "full" ? solution.get().trim() : "",
         ecMsCm: null,
         pH: null,
         note: "",
@@ -78,6 +81,7 @@ export function createMoveDesk(world: PanelWorld, links: DeskLinks): MoveDesk {
   });
   return {
     day,
+    solution,
     sender,
     pressed,
     did: (plant, step) => {

@@ -3,13 +3,16 @@
 import type { JSX } from "preact";
 import { useId, useRef } from "preact/hooks";
 import type { Loaded } from "../src/app/contract.ts";
+import { nameKey } from "../src/core/cell.ts";
 import { Button } from "./button.tsx";
 import { chosenPlants, placesOf, restWords, shownPlants } from "./care.ts";
 import type { CareDesk } from "./care-desk.ts";
+import { doneThatDay } from "./doubles.ts";
 import { SelectField, TextField } from "./field.tsx";
 import { lastRound } from "./round.ts";
 import { RoundCard } from "./round-card.tsx";
 import { count, showDay } from "./show.ts";
+import { typedDay } from "./typed.ts";
 import { useStore } from "./use-store.ts";
 
 /** More boxes than this help nobody, and make typing slow. */
@@ -28,6 +31,13 @@ export function PlantPicker(props: { readonly desk: CareDesk; readonly loaded: L
   const places = placesOf(plants);
   const names = drawn.map(({ plant }) => plant);
   const allChosen = drawn.length > 0 && drawn.every(({ plant }) => draft.chosen[plant] !== undefined);
+  const day = typedDay(draft.day, loaded.today) ?? "";
+  const done = doneThatDay(loaded, draft.event, day);
+  const doneWords = (plant: string): string => {
+    const who = done.get(nameKey(plant));
+    if (who === undefined || draft.corrects !== "") return "";
+    return `${draft.event} ${day === loaded.today ? "today" : "that day"}${who === "" ? "" : ` by ${who}`} already`;
+  };
   const usual = draft.corrects === "" ? lastRound(draft, shown, loaded) : null;
   return (
     <fieldset class="picker">
@@ -78,7 +88,11 @@ export function PlantPicker(props: { readonly desk: CareDesk; readonly loaded: L
                   />
                   <span>
                     {row.plant}
-                    <small>{[row.place, restWords(row.restDays)].filter((part) => part !== "").join(" · ")}</small>
+                    <small>
+                      {[row.place, restWords(row.restDays), doneWords(row.plant)]
+                        .filter((part) => part !== "")
+                        .join(" · ")}
+                    </small>
                   </span>
                 </label>
               </li>

@@ -38,7 +38,7 @@ export function RoundCard(props: {
     wasOver.current = over;
   }, [over]);
   const chosen = plants.filter(({ plant: name }) => draft.chosen[name] !== undefined).length;
-  const remembered = plant === null ? undefined : lastAmounts(loaded.care.rows, draft.event).get(nameKey(plant.plant));
+  const remembered = plant === null ? undefined : lastAmounts(loaded, draft.event).get(nameKey(plant.plant));
   const typed = plant === null ? undefined : draft.amounts[plant.plant];
   const amount = typed ?? (draft.amountMl.trim() === "" ? String(remembered ?? "") : draft.amountMl);
   return (
