@@ -1,7 +1,6 @@
 /** Formulas in place beside the plant list and on the boards. */
 
 import type { SampleCell, SampleTab } from "./sample-cell.ts";
-import { SETTING_ROWS } from "./sample-lists.ts";
 import { rangeOn, wholeTab } from "./sample-ranges.ts";
 
 /** With Id and Corrects, so that rows taken back do not count. */
@@ -38,23 +37,18 @@ export function onHandHeading(): SampleCell {
   return { formula: `=FEED_LEFT(${args.join(", ")}, "On hand")` };
 }
 
-/** The cell beside a setting. */
-function settingCell(name: string): string {
-  const at = SETTING_ROWS.findIndex(({ Setting }) => Setting === name);
-  if (at === -1) throw new Error(`Settings has no row ${name}.`);
-  return `Settings!$B$${at + 2}`;
-}
+/** Settings as a table of rules. */
+const RULES = rangeOn("Settings", { from: "Setting", to: "Value" });
 
 /** As the add-on makes them in a sheet of one's own. */
 export function rootBoardTab(): SampleTab {
   const plants = rangeOn("Plants", { from: "Plant", to: "Plant", firstRow: 2 });
-  const formula = `=ROOT_BOARD(${plants}, ${LOG}, ${AS_OF}, ${EVENTS}, ${settingCell("Rest days")})`;
+  const formula = `=ROOT_BOARD(${plants}, ${LOG}, ${AS_OF}, ${EVENTS}, ${RULES})`;
   return { name: "Root board", rows: [[{ formula }]] };
 }
 
 export function dueBoardTab(): SampleTab {
   const plants = rangeOn("Plants", { from: "Plant", to: "Plant", firstRow: 2 });
-  const rules = rangeOn("Settings", { from: "Setting", to: "Value" });
-  const formula = `=POT_DUE(${plants}, ${LOG}, ${AS_OF}, ${EVENTS}, ${rules}, ${wholeTab("Claims")})`;
+  const formula = `=POT_DUE(${plants}, ${LOG}, ${AS_OF}, ${EVENTS}, ${RULES}, ${wholeTab("Claims")})`;
   return { name: "Due board", rows: [[{ formula }]] };
 }

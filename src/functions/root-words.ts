@@ -78,11 +78,11 @@ export const ROOT_WORDS: WordsOf<typeof ROOT_RECORDS> = {
       log: LOG_HELP,
       asOf: ASOF_HELP,
       events: EVENTS_HELP,
-      restDays:
-        "Optional. The days of rest that roots get, such as the cell for Rest days on the Settings tab: then a fifth column says in words which plants to leave alone.",
+      rules:
+        "Optional. A table with the columns Setting and Value, such as the Settings tab: then a fifth column says in words which plants to leave alone, by its Rest days (180 where that row is missing) and, if both are given, Rest days in season and Season months.",
     },
     result:
-      "A table Plant, Days at rest, Last event, Date, and with restDays also Roots; plants never disturbed come last, each name once.",
+      "A table Plant, Days at rest, Last event, Date, and with rules also Roots; plants never disturbed come last, each name once.",
     examples: [
       {
         formula: "=ROOT_BOARD(A2:A4, 'Care log'!A1:C5, Settings!B2)",
@@ -114,7 +114,7 @@ export const ROOT_WORDS: WordsOf<typeof ROOT_RECORDS> = {
         source: BY_CALENDAR,
       },
       {
-        formula: "=ROOT_BOARD(A2:A4, 'Care log'!A1:C5, Settings!B2, Events!A1:B2, 60)",
+        formula: "=ROOT_BOARD(A2:A4, 'Care log'!A1:C5, Settings!B2, Events!A1:B2, Settings!A1:B2)",
         args: [
           [["New cutting"], ["Desk pothos"], ["Window fern"]],
           EXAMPLE_LOG,
@@ -123,7 +123,10 @@ export const ROOT_WORDS: WordsOf<typeof ROOT_RECORDS> = {
             ["Event", "Disturbs roots"],
             ["Repot", "yes"],
           ],
-          60,
+          [
+            ["Setting", "Value"],
+            ["Rest days", 60],
+          ],
         ],
         gives: [
           ["Plant", "Days at rest", "Last event", "Date", "Roots"],

@@ -3,7 +3,7 @@
 import type { DueKind } from "../core/due.ts";
 import { REST_WORDS } from "../core/roots.ts";
 import type { WordColour } from "./port.ts";
-import { REST_DAYS, TODAY } from "./settings.ts";
+import { TODAY } from "./settings.ts";
 
 /** Ranges and cells of the workbook as a formula writes them. */
 export interface References {
@@ -41,8 +41,8 @@ const GROUNDS = {
 const ROOT_BOARD: BoardSpec = {
   name: "Root board",
   functionName: "ROOT_BOARD",
-  formula: ({ plants, log, events, setting }) =>
-    `=ROOT_BOARD(${plants(2)}, ${log}, ${setting(TODAY)}, ${events}, ${setting(REST_DAYS)})`,
+  formula: ({ plants, log, events, rules, setting }) =>
+    `=ROOT_BOARD(${[plants(2), log, setting(TODAY), events, rules].join(", ")})`,
   dayColumns: [4],
   colours: [
     { column: 5, columns: 5, word: REST_WORDS.leave, ...GROUNDS.calm },

@@ -21,7 +21,6 @@ export interface SettingSpec {
 export const TODAY = "Today";
 export const PEOPLE = "People";
 export const METER_SCALE = "Meter scale";
-export const REST_DAYS = "Rest days";
 export const PLANT_LIST_TAB = "Plant list tab";
 export const PLANT_LIST_COLUMNS = "Plant list columns";
 
@@ -71,7 +70,7 @@ export function settingRows(today: number): readonly SettingSpec[] {
       note: "After this many days the pH meter goes into a buffer again. Common practice, no source.",
     },
     {
-      setting: REST_DAYS,
+      setting: "Rest days",
       value: 180,
       note: "Roots are left alone for this many days unless there is a reason. Common practice, no source.",
     },

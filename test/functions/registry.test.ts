@@ -25,7 +25,7 @@ const FIXED = [
   "METER_EC(tds, scale)",
   "ROOT_LAST(plants, log, [heading], [events])",
   "ROOT_REST(plants, log, asOf, [heading], [events])",
-  "ROOT_BOARD(plants, log, asOf, [events], [restDays])",
+  "ROOT_BOARD(plants, log, asOf, [events], [rules])",
   "POT_USE(plants, log, asOf, [days], [heading], [events])",
   "POT_TREND(plants, log, asOf, [days], [heading], [events])",
   "POT_SALT(fill, topup, used, volume)",

@@ -179,17 +179,26 @@ describe("the board", () => {
 
   it("says in words what to leave alone, once it is told for how many days", () => {
     const log = logOf([date("2026-03-01"), "A", "Repot"], [date("2026-03-02"), "B", "Repot"]);
-    const words = (restDays: unknown) =>
-      outcome("ROOT_BOARD", column("B", "C", "A"), log, asOf, "", restDays) as unknown[][];
+    const words = (...rows: unknown[][]) =>
+      outcome("ROOT_BOARD", column("B", "C", "A"), log, asOf, "", [["Setting", "Value"], ...rows]) as unknown[][];
     // 1 March to 31 March is 30 days of rest: enough from the thirtieth day on.
-    expect(words(30).map((row) => row[4])).toEqual([
-      "Roots",
-      "Rested long enough",
-      "Leave alone",
-      "No disturbance on record",
-    ]);
-    expect(words("").map((row) => row.length)).toEqual([4, 4, 4, 4]);
-    expect(words("half a year")).toMatch(/^throws: restDays is "half a year"/);
+    const thirty = ["Roots", "Rested long enough", "Leave alone", "No disturbance on record"];
+    expect(words(["Rest days", 30]).map((row) => row[4])).toEqual(thirty);
+    // Half a year where the rule is blank: common practice, no source.
+    expect(
+      words(["Rest days", ""])
+        .map((row) => row[4])
+        .slice(1),
+    ).toEqual(["Leave alone", "Leave alone", "No disturbance on record"]);
+    const season = [
+      ["Rest days in season", 30],
+      ["Season months", "Mar to Sep"],
+    ];
+    expect(words(["Rest days", 180], ...season).map((row) => row[4])).toEqual(thirty);
+    expect(words(["Rest days in season", 30])).toMatch(/^throws: Settings has only one of/);
+    expect(words(["Rest days", "half a year"])).toMatch(/^throws: “Rest days” in Settings is "half a year"/);
+    const plain = outcome("ROOT_BOARD", column("B"), log, asOf, "", "") as unknown[][];
+    expect(plain.map((row) => row.length)).toEqual([4, 4]);
   });
 
   it("takes one plant, and needs a day", () => {

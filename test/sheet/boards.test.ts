@@ -11,12 +11,12 @@ const formulaOf = (book: TestBook, tab: string): string => book.grid.tab(tab).re
 const make = (book: TestBook) => makeBoards(book.workbook());
 
 describe("a board that is made", () => {
-  test("has one formula over whole tabs, with today and the days of rest from Settings", () => {
+  test("has one formula over whole tabs, with today and the rules from Settings", () => {
     const book = readyBook();
     expect(make(book).made).toContain("Root board");
-    const row = (setting: string) => book.values("Settings").findIndex(([name]) => name === setting) + 1;
+    const row = book.values("Settings").findIndex(([name]) => name === "Today") + 1;
     expect(formulaOf(book, "Root board")).toBe(
-      `=ROOT_BOARD('Plants'!A2:A, 'Care log'!A1:L, 'Settings'!$B$${row("Today")}, 'Events'!A1:B, 'Settings'!$B$${row("Rest days")})`,
+      `=ROOT_BOARD('Plants'!A2:A, 'Care log'!A1:L, 'Settings'!$B$${row}, 'Events'!A1:B, 'Settings'!A1:B)`,
     );
   });
 
