@@ -84,6 +84,8 @@ function readUse({ batches, usedBefore }: Pick<Loaded, "batches" | "usedBefore">
   return { used: [...recent.used, ...before], unread: [...recent.unread, ...unreadBefore] };
 }
 
+/** After every feed that is used. */
+const UNKNOWN_DAYS = Number.MAX_SAFE_INTEGER;
 /** A pace of some months says nothing about years. */
 const FARTHEST_DAYS = 730;
 
@@ -143,7 +145,9 @@ export function stockOf(
             : 2;
   return lines.sort(
     (a, b) =>
-      rank(a) - rank(b) || (a.supply?.daysLeft ?? 0) - (b.supply?.daysLeft ?? 0) || a.feed.localeCompare(b.feed, "en"),
+      rank(a) - rank(b) ||
+      (a.supply?.daysLeft ?? UNKNOWN_DAYS) - (b.supply?.daysLeft ?? UNKNOWN_DAYS) ||
+      a.feed.localeCompare(b.feed, "en"),
   );
 }
 

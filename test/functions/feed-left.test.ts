@@ -27,6 +27,7 @@ describe("FEED_LEFT", () => {
     expect(left(purchase("p3", date("2026-01-12"), "Salt", 2, "kg", "p1"), MIXED)).toEqual([[1990], [480]]);
     // A row that only takes one back has no amount, and no doses.
     expect(left(purchase("p3", date("2026-01-12"), "Liquid", "", "", "p2"), MIXED)).toEqual([[990], [""]]);
+    expect(left(purchase("p3", date("2026-01-12"), "", "", "", "p2"), MIXED)).toEqual([[990], [""]]);
     expect(left(BOUGHT, batch("b2", date("2026-02-02"), "", "", "b1"))).toEqual([[1000], [500]]);
   });
 

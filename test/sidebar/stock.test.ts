@@ -142,18 +142,21 @@ describe("on hand", () => {
       row(3, { Feed: "Calcium nitrate tetrahydrate", Amount: 40, Unit: "g" }),
       row(4, { Feed: "Potassium nitrate", Amount: 80, Unit: "g" }),
       row(5, { Feed: "Kelp", Amount: 1, Unit: "spoon" }),
+      row(6, { Feed: "Potassium dihydrogen phosphate", Amount: 90, Unit: "kg" }),
     ];
     const batches = [
       batch(1, "2026-03-01", "Potassium nitrate 1 g/L (20 g); Calcium nitrate tetrahydrate 1 g/L (20 g)"),
+      batch(2, "2026-03-01", "Potassium dihydrogen phosphate 1 g/L (1 g)"),
     ];
     const lines = stockOf(sheet({ batches }), records(bought));
-    expect(lines.slice(0, 4).map(({ feed }) => feed)).toEqual([
+    expect(lines.slice(0, 5).map(({ feed }) => feed)).toEqual([
       "Kelp",
       "Calcium nitrate tetrahydrate",
       "Potassium nitrate",
+      "Potassium dihydrogen phosphate",
       "Magnesium sulfate heptahydrate",
     ]);
-    expect(lines.slice(4).every((line) => !stockWords(line).counted)).toBe(true);
+    expect(lines.slice(5).every((line) => !stockWords(line).counted)).toBe(true);
     expect(lines).toHaveLength(sheet().feeds.length + 1);
   });
 });
