@@ -4,7 +4,7 @@ import { isoFromDay } from "../src/core/calendar.ts";
 import { nameKey } from "../src/core/cell.ts";
 import { rateOf, trendPercentWeek, type Uptake, uptakes } from "../src/core/drinking.ts";
 import { drinkingChange, WATCHED_DAYS } from "../src/core/filled-pots.ts";
-import { type FillDay, indexFills } from "../src/core/fills.ts";
+import { type FillDay, indexFills, lastDisturbedDay } from "../src/core/fills.ts";
 import { type PotState, potState, thirstyDay } from "../src/core/pot-state.ts";
 import { type Recovery, recoveries } from "../src/core/recovery.ts";
 import { sayNumber } from "../src/core/saying.ts";
@@ -48,7 +48,7 @@ const LATE_DAYS = 180;
 const dayWords = (day: number): string => showDay(isoFromDay(day));
 
 /** What is known of a plant's drinking, a sentence each. */
-export function sayDrinking({ drunk, state, trend }: Pot, today: number): string[] {
+export function sayDrinking({ fills, drunk, state, trend }: Pot, today: number): string[] {
   if (state === null) return ["No top-up, change or repot of this plant is in the log yet."];
   const { useMlDay, usualMl, lastFillDay } = state;
   const filled = `Last filled on ${dayWords(lastFillDay)}, ${today === lastFillDay ? "today" : `${count(today - lastFillDay, "day")} ago`}.`;
@@ -56,7 +56,7 @@ export function sayDrinking({ drunk, state, trend }: Pot, today: number): string
     return [filled, "How fast it drinks is told by its next top-up with an amount."];
   }
   const thirsty = thirstyDay(state);
-  const change = drinkingChange(drunk, today);
+  const change = drinkingChange(drunk, today, lastDisturbedDay(fills, today));
   const said = [`It drinks ${sayNumber(useMlDay)} mL a day, over the last four weeks as far as they are known.`];
   if (change !== null) {
     said.push(

@@ -22,7 +22,7 @@ export interface CareEntry {
 
 /** Reservoir a quarter to a third of the pot: common practice, no source. */
 const RESERVOIR_SHARE = 0.28;
-const FILLING_DAYS = 150;
+const FILLING_DAYS = 75;
 /** A plant that came bare-rooted out of soil gets weak solution for some weeks: common practice, no source. */
 const WEAK_DAYS = 35;
 

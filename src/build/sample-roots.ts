@@ -103,10 +103,10 @@ export const DISTURBANCES: readonly Disturbance[] = [
 
 /** From this day on the roots fill the reservoir: the plant drinks more and the reservoir holds less. */
 export const FILLS_FROM: Readonly<Record<string, string>> = {
-  "Big monstera": "2026-05-20",
-  "Peace lily, large": "2026-06-15",
-  "Weeping fig": "2025-11-10",
-  "Papyrus by the sink": "2026-07-20",
+  "Big monstera": "2026-09-06",
+  "Peace lily, large": "2026-05-30",
+  "Weeping fig": "2026-03-10",
+  "Papyrus by the sink": "2026-06-28",
 };
 
 /** The household's own event beside the built-in ones; it lifts the root ball, so it disturbs. */

@@ -117,9 +117,26 @@ const roots: readonly Block[] = [
   ],
 ];
 
+const POT_LOG = rangeOn("Care log", { from: "Date", to: "Amount mL" });
+
+const pots: readonly Block[] = [
+  (row) => [
+    ["Plant: type another", "Drinks, mL a day", "Change, % a week"],
+    [
+      "Big monstera",
+      formula(`POT_USE(A${row + 1}, ${POT_LOG}, ${AS_OF})`),
+      formula(`POT_TREND(A${row + 1}, ${POT_LOG}, ${AS_OF})`),
+    ],
+  ],
+  () => [
+    ["Sodium in half a litre of reservoir after three litres were drunk and replaced, mg/L: 20 in the water"],
+    [null, formula("POT_SALT(20, 20, 3, 0.5)")],
+  ],
+];
+
 export function tryItTab(): SampleTab {
   const rows: SampleRow[] = [["Try it: change a number or a name, and see the answers follow"]];
-  for (const block of [...ppm, ...mixing, ...water, ...meter, ...roots]) {
+  for (const block of [...ppm, ...mixing, ...water, ...meter, ...roots, ...pots]) {
     rows.push([null]);
     rows.push(...block(rows.length + 1));
   }

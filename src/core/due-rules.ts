@@ -10,7 +10,7 @@ export interface DueRules {
   readonly changeDays: number | null;
   /** A reading of this EC or more asks for a flush; mS/cm at 25 °C. */
   readonly ecCeilingMsCm: number | null;
-  /** Rise of the use over eight weeks, 0.35 for 35 %. */
+  /** Rise of the use over eight weeks, 0.3 for 30 %. */
   readonly riseShare: number | null;
   /** A recovering plant is looked at this often … */
   readonly lookDays: number | null;
@@ -67,7 +67,7 @@ export const DUE_SETTINGS: readonly DueSetting[] = [
   {
     rule: "riseShare",
     setting: "Root rise %",
-    value: 35,
+    value: 30,
     unit: "%",
     max: 1000,
     per: 100,

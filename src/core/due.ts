@@ -6,7 +6,7 @@ import { uptakes } from "./drinking.ts";
 import type { DueRules } from "./due-rules.ts";
 import type { EventRule } from "./events.ts";
 import { commonRise, drinkingChange, type Filling, filling, sayFilling } from "./filled-pots.ts";
-import { type CareRow, type FillDay, indexFills } from "./fills.ts";
+import { type CareRow, type FillDay, indexFills, lastDisturbedDay } from "./fills.ts";
 import { type PotState, potState, thirstyDay } from "./pot-state.ts";
 import { isGrowth, type Recovery, recoveries } from "./recovery.ts";
 import { sayNumber } from "./saying.ts";
@@ -139,7 +139,8 @@ function fillingPots(fills: ReadonlyMap<string, readonly FillDay[]>, task: DueTa
     if (week > 0 && ![...found.values()].some(([, since]) => since === day + 7)) break;
     const changes = new Map(
       keys.flatMap((key) => {
-        const change = drinkingChange(uptakes(fills.get(key) ?? [], day), day);
+        const mine = fills.get(key) ?? [];
+        const change = drinkingChange(uptakes(mine, day), day, lastDisturbedDay(mine, day));
         return change === null ? [] : [[key, change] as const];
       }),
     );

@@ -10,13 +10,15 @@ export const WATCHED_DAYS = 56;
 /** Four weeks of which less is known say nothing. */
 const LEAST_KNOWN_DAYS = 12;
 const LEAST_INTERVALS = 1;
+/** A plant that was disturbed drinks ever more again while it roots, for about six weeks: that is no full reservoir. Common practice, no source. */
+const SETTLING_DAYS = 42;
 /** Top-ups come closer together by this share at least: less is the rhythm of a household's rounds. Common practice, no source. */
 const SHORTER_SHARE = 0.1;
 /** With this many plants whose use is known, what the middle one does is the season and no matter of roots. */
 const LEAST_PLANTS = 5;
 
-/** Rise over eight weeks from which a reservoir counts as filling: 0.35 for 35 %. Common practice, no source. */
-export const RISE_SHARE = 0.35;
+/** Rise over eight weeks from which a reservoir counts as filling: 0.3 for 30 %. Common practice, no source. */
+export const RISE_SHARE = 0.3;
 
 /** Four weeks of one plant. */
 interface Weeks {
@@ -53,10 +55,16 @@ function weeksTo(drunk: readonly Uptake[], endDay: number): Weeks | null {
   return { useMlDay, gapDays: whole.reduce((sum, { fromDay, toDay }) => sum + toDay - fromDay, 0) / whole.length };
 }
 
-/** Null where fewer than twelve days, or no interval with its middle there, are known of either four weeks. */
-export function drinkingChange(drunk: readonly Uptake[], asOfDay: number): Change | null {
+/**
+ * How a plant drinks now and eight weeks ago, told from its uptakes since `disturbedDay`, its last root disturbance (null
+ * for none): the six weeks after it do not count for the earlier use. Null where fewer than twelve days, or no interval with its middle there, are
+ * known of either four weeks.
+ */
+export function drinkingChange(drunk: readonly Uptake[], asOfDay: number, disturbedDay: number | null): Change | null {
   const now = weeksTo(drunk, asOfDay);
-  const before = now === null ? null : weeksTo(drunk, asOfDay - WATCHED_DAYS);
+  const settled =
+    disturbedDay === null ? drunk : drunk.filter(({ fromDay }) => fromDay >= disturbedDay + SETTLING_DAYS);
+  const before = now === null ? null : weeksTo(settled, asOfDay - WATCHED_DAYS);
   if (now === null || before === null) return null;
   return { before, now, rising: (lineOfUse(drunk, asOfDay, WATCHED_DAYS)?.slope ?? 0) > 0 };
 }

@@ -150,3 +150,10 @@ export function indexFills(rows: Iterable<CareRow>, rule: EventRule): ReadonlyMa
   for (const [key, that] of byKey) fills.set(key, fillDays(that));
   return fills;
 }
+
+/** The last root disturbance up to a day; null for none. */
+export function lastDisturbedDay(fills: readonly FillDay[], asOfDay: number): number | null {
+  let last: number | null = null;
+  for (const { day, disturbed } of fills) if (disturbed && day <= asOfDay) last = day;
+  return last;
+}

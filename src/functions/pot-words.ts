@@ -143,7 +143,7 @@ export const POT_WORDS: WordsOf<typeof POT_RECORDS> = {
       asOf: ASOF_HELP,
       events: EVENTS_HELP,
       rules:
-        "Optional. A table with the columns Setting and Value, such as the Settings tab: Top up days 14, Flush days 30, Change days 90, EC ceiling 2, Root rise % 35, Look days 7, Recovery days 90, which are what counts where a row is missing; off means never.",
+        "Optional. A table with the columns Setting and Value, such as the Settings tab: Top up days 14, Flush days 30, Change days 90, EC ceiling 2, Root rise % 30, Look days 7, Recovery days 90, which are what counts where a row is missing; off means never.",
       claims:
         "Optional. A table with the columns Claim and Look again, such as the Claims tab; claims that are kept or dropped are settled.",
     },
@@ -187,7 +187,7 @@ export const POT_WORDS: WordsOf<typeof POT_RECORDS> = {
       },
     ],
     sources: [
-      "The rules and their defaults, among them a rise of 35 % over eight weeks for a reservoir filling with roots: common practice, no source",
+      "The rules and their defaults, among them a rise of 30 % over eight weeks for a reservoir filling with roots: common practice, no source",
       PRACTICE,
     ],
     seeAlso: ["POT_USE", "ROOT_BOARD"],

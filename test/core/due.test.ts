@@ -147,7 +147,7 @@ describe("reservoirs filling with roots", () => {
     (on, at, all) => ({
       day: start + on,
       plant: "Fern",
-      event: at === 0 ? "Pot up" : "Top up",
+      event: at === 0 ? "Solution change" : "Top up",
       amountMl: at === 0 ? null : (on - (all[at - 1] as number)) * (on <= 84 ? 10 : 16),
       who: "",
       ecMsCm: null,
@@ -223,7 +223,7 @@ it("the rules have the defaults of the Settings tab, and can be switched off one
     flushDays: 30,
     changeDays: 90,
     ecCeilingMsCm: 2,
-    riseShare: 0.35,
+    riseShare: 0.3,
     lookDays: 7,
     recoveryDays: 90,
   });

@@ -54,7 +54,8 @@ const CHANGED_AFTER = [35, 60, Number.POSITIVE_INFINITY] as const;
  * 45 % of the room is gone. Somebody goes round on Wednesdays and Sundays, or every second day in every other home, with
  * a chance of 85 % to look at a pot, and tops up when less than 45 % is left: to the mark give or take 4 % of the room.
  * A third of the
- * homes change the solution every five weeks, a third every two months: what was drunk before is then not known.
+ * homes change the solution every five weeks, a third every two months: what was drunk before is then not known. Half
+ * of the quiet pots are repotted once, drink half as much after it, and take four to seven weeks to drink as before.
  * Amounts are read off a jug with 5 % of error and to 5 mL. 4 % of top-ups are not written down, 3 % are written down
  * twice by two members, and a holiday of 12 to 18 days goes by with every reservoir filled on the day before it.
  * All of it common practice, no source.
@@ -79,6 +80,9 @@ export function simulate({ seed, quiet, filling, days, startsAt }: Household): C
     const meanMlDay = (0.55 * fullMl) / random.between(6, 12);
     const [swing, growth, pace] = [0.25 + 0.05 * random.normal(), random.between(0, 0.06), random.between(7, 14)];
     const [riseShare, rootShare] = [random.between(0.6, 1.2), random.between(0.3, 0.45)];
+    // Half of the quiet pots are repotted once, and take four to seven weeks to drink as before.
+    const repotOn = filledOn === null && random.chance(0.5) ? firstDay + Math.round(random.between(20, days)) : null;
+    const recoveryDays = random.between(28, 49);
     let levelMl = fullMl;
     let freshFrom = firstDay - Math.round(random.between(0, 35));
     for (let day = firstDay; day <= lastDay; day++) {
@@ -86,9 +90,20 @@ export function simulate({ seed, quiet, filling, days, startsAt }: Household): C
       const season = 1 - swing * Math.cos((2 * Math.PI * (startsAt + day - firstDay)) / 365.25);
       const hot = day >= hotFrom && day < hotFrom + 7 ? 4 / 3 : 1;
       const grown = 1 + (growth * (day - firstDay)) / 365.25;
+      const since = repotOn === null || day < repotOn ? Number.POSITIVE_INFINITY : day - repotOn;
+      const recovered = Math.min(1, 0.5 + (0.5 * since) / recoveryDays);
       const scatter = Math.max(0, 1 + 0.1 * random.normal());
       const roomMl = fullMl * (1 - rootShare * filled);
-      levelMl = Math.max(0, levelMl - meanMlDay * season * hot * grown * (1 + riseShare * filled) * scatter);
+      levelMl = Math.max(
+        0,
+        levelMl - meanMlDay * season * hot * grown * (1 + riseShare * filled) * recovered * scatter,
+      );
+      if (day === repotOn) {
+        levelMl = roomMl;
+        freshFrom = day;
+        rows.push({ day, plant, event: "Repot", amountMl: null, who: "Bo" });
+        continue;
+      }
       const away = day > holidayFrom && day < holidayTo;
       const looked = day === holidayFrom || day === holidayTo || (!away && isRound(day) && random.chance(0.85));
       if (!looked) continue;
