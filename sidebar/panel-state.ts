@@ -7,6 +7,7 @@ import { type BatchDesk, createBatchDesk } from "./batch-desk.ts";
 import { type BatchesDesk, createBatchesDesk } from "./batches-desk.ts";
 import { createBoardsSender } from "./boards-card.tsx";
 import { type CareDesk, createCareDesk } from "./care-desk.ts";
+import { type ClaimDesk, createClaimDesk } from "./claim-desk.ts";
 import { keptStore } from "./drafts.ts";
 import { createExportDesk, createImportDesk, type ExportDesk, type ImportDesk } from "./export-desk.ts";
 import { createFeedDesk, type FeedDesk } from "./feed-desk.ts";
@@ -21,6 +22,7 @@ import { createSitterDesk, type SitterDesk } from "./sitter-desk.ts";
 import { createStockDesk, type StockDesk } from "./stock-desk.ts";
 import { createStore, type Store } from "./store.ts";
 import { createToolsDesk, type ToolsDesk } from "./tools-desk.ts";
+import { createTrialDesk, type TrialDesk } from "./trial-desk.ts";
 import { createWaterDesk, type WaterDesk } from "./water-desk.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
 
@@ -48,6 +50,8 @@ export interface Panel {
   readonly move: MoveDesk;
   readonly reservoir: ReservoirDesk;
   readonly meters: MetersDesk;
+  readonly claims: ClaimDesk;
+  readonly trials: TrialDesk;
   readonly water: WaterDesk;
   readonly feed: FeedDesk;
   readonly stock: StockDesk;
@@ -114,6 +118,8 @@ export function createPanel(world: PanelWorld): Panel {
     care,
     reservoir: createReservoirDesk(world, { loaded, care, section }),
     meters: createMetersDesk(world, { ...links, records }),
+    claims: createClaimDesk(world, { ...links, records }),
+    trials: createTrialDesk(world, { ...links, records }),
     water: createWaterDesk(world, links),
     feed: createFeedDesk(world, links),
     stock: createStockDesk(world, { ...links, records }),

@@ -3,7 +3,9 @@
 import type { ComponentType } from "preact";
 import type { Loaded } from "../src/app/contract.ts";
 import { CareSection } from "./care-section.tsx";
+import { ClaimSection } from "./claim-section.tsx";
 import { FeedSection } from "./feed-section.tsx";
+import { GrowthSection } from "./growth-section.tsx";
 import { MetersSection } from "./meters-section.tsx";
 import { MixSection } from "./mix-section.tsx";
 import type { Panel } from "./panel-state.ts";
@@ -12,6 +14,7 @@ import { SetupSection } from "./setup-section.tsx";
 import { SheetSection } from "./sheet-section.tsx";
 import { SitterSection } from "./sitter-section.tsx";
 import { StockSection } from "./stock-section.tsx";
+import { TrialSection } from "./trial-section.tsx";
 import { WaterSection } from "./water-section.tsx";
 
 export interface Section {
@@ -29,6 +32,9 @@ export const SECTIONS: readonly [Section, ...Section[]] = [
   { key: "care", title: "Log care", Body: CareSection },
   { key: "reservoirs", title: "Reservoirs", Body: ReservoirSection },
   { key: "meters", title: "Meters", Body: MetersSection },
+  { key: "claims", title: "Claims", Body: ClaimSection },
+  { key: "trials", title: "Trials", Body: TrialSection },
+  { key: "growth", title: "Growth", Body: GrowthSection },
   { key: "sitter", title: "Go away", Body: SitterSection },
   { key: "sheet", title: "Sheet", Body: SheetSection },
   { key: "setup", title: "Set up", Body: SetupSection },

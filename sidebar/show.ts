@@ -21,6 +21,11 @@ export function showDay(iso: string): string {
   return found === null || month === undefined ? iso : `${Number(found[3])} ${month} ${found[1]}`;
 }
 
+/** A sentence with its ISO days as people say them. */
+export function showDays(sentence: string): string {
+  return sentence.replace(/\b\d{4}-\d{2}-\d{2}\b/g, showDay);
+}
+
 /** "1 plant", "3 plants". */
 export function count(many: number, one: string, more = `${one}s`): string {
   return `${many} ${many === 1 ? one : more}`;

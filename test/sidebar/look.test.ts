@@ -74,8 +74,39 @@ const RECORDS = {
     { row: 3, fields: { Id: "meter-0002", Date: "2026-02-21", Meter: "pH", Standard: 7.01, Reading: 7.3, Who: "Ama" } },
     { row: 4, fields: { Id: "meter-0003", Note: LONG } },
   ],
-  claims: [],
-  trials: [],
+  claims: [
+    {
+      row: 2,
+      fields: {
+        Id: "claim-0001",
+        Claim: "Rain water makes more leaves",
+        "Heard from": "Bo",
+        "Years at it": 6,
+        Status: "heard",
+        "Heard on": "2026-01-01",
+        "Look again": "2026-03-01",
+        "Their setup": LONG,
+      },
+    },
+    { row: 3, fields: { Claim: LONG, Status: "dropped", "What came of it": LONG } },
+  ],
+  trials: [
+    {
+      row: 2,
+      fields: {
+        Id: "trial-0001",
+        Question: "Does rain water make more leaves?",
+        Measure: "New leaves",
+        Started: "2025-10-01",
+        Ends: "2026-02-01",
+        "Plants A": `Fern 1; ${LONG}`,
+        "Plants B": "Arum 2; Hoya 3",
+        Design: "Pairs",
+        Draw: 7,
+      },
+    },
+    { row: 3, fields: { Question: LONG, Measure: LONG } },
+  ],
   problems: [LONG],
 };
 
@@ -170,6 +201,32 @@ const STATES: readonly [string, Step][] = [
       await page.getByLabel("pH").fill("6");
       await page.getByRole("main").getByRole("button", { name: "Log care" }).click();
       await page.getByRole("button", { name: "Try again" }).waitFor();
+    },
+  ],
+  [
+    "Claims, one to be changed, nothing said",
+    async (page) => {
+      await page.getByRole("button", { name: "Claims" }).click();
+      for (const more of await page.locator("main summary").all()) await more.click();
+      await page.getByRole("button", { name: "Change", exact: true }).click();
+      const name = page.getByRole("main").getByLabel("Your name");
+      if ((await name.count()) > 0) await name.fill("Ama");
+      await page.getByLabel("What is said to help").fill("");
+      await page.getByLabel("Years at it").fill("many");
+      await page.getByRole("button", { name: "Save the change" }).click();
+      await page.getByText("Write down what was said, in one sentence.").waitFor();
+    },
+  ],
+  [
+    "Trials, one being planned",
+    async (page) => {
+      await page.getByRole("button", { name: "Trials" }).click();
+      for (const more of await page.locator("main summary").all()) await more.click();
+      await page.getByLabel("Select all").check();
+      await page.getByLabel("Difference that would matter").fill("2");
+      await page.getByLabel("Spread, if you know it").fill("1,5");
+      await page.getByRole("button", { name: "How many plants does it take?" }).click();
+      await page.getByText("in 8 of 10 trials").waitFor();
     },
   ],
   [
