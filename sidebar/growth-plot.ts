@@ -29,7 +29,7 @@ function daysOf(curves: readonly Curve[]): number[] {
 }
 
 /** Share that has grown again, percent, against days since the disturbance. */
-export function growthDrawing(curves: readonly Curve[]): Drawing {
+export function growthDrawing(curves: readonly Curve[]): Omit<Drawing, "something"> {
   const drawn = curves.slice(0, MOST_CURVES);
   const days = daysOf(drawn);
   const colours = (look: PlotLook): readonly string[] => [look.water, look.feeds, look.warn, look.ink];

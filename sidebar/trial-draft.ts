@@ -3,6 +3,7 @@
 import type { ClaimEntry, Loaded, PlantRow, RequestFor } from "../src/app/contract.ts";
 import { drawPairs, drawTogether, type Pairing, proposePairs } from "../src/core/assignment.ts";
 import { dayFromIso, isoFromDay } from "../src/core/calendar.ts";
+import { fnv1a64 } from "../src/core/fnv.ts";
 import { LAST_DRAW } from "../src/core/random.ts";
 import { standardDeviation } from "../src/core/tolerance.ts";
 import { MEASURES, type Measure, measurePlants } from "../src/core/trial-measure.ts";
@@ -11,7 +12,6 @@ import { plantsOnce } from "./care.ts";
 import { type ClaimDraft, claimEntry, readClaim } from "./claim-draft.ts";
 import { isRecord, textOf } from "./drafts.ts";
 import type { NewId } from "./ids.ts";
-import { fnv1a64 } from "./stable-id.ts";
 import { measuredRows } from "./trial-rows.ts";
 import { type Typed, typedNumber } from "./typed.ts";
 
