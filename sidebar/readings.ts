@@ -38,7 +38,7 @@ export function readReadings(kept: unknown): ReadingsDraft | null {
 /** The ids that the sheet accepts; a row typed by hand may have another, and then cannot be found by it. */
 const OUR_ID = /^[a-z0-9-]{8,64}$/;
 
-/** Batches that still wait for a reading, newest first. */
+/** Mixed batches that still wait for a reading, newest first. */
 export function waitingBatches(batches: readonly BatchRow[]): readonly BatchRow[] {
   return batches.filter(
     ({ id, state, measuredEcMsCm, measuredPH }) =>

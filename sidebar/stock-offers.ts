@@ -3,6 +3,7 @@
 import { nameKey } from "../src/core/cell.ts";
 import type { TooCoarse } from "../src/core/coarse.ts";
 import { isBadInput } from "../src/core/errors.ts";
+import { saltOf } from "../src/core/salts.ts";
 import { offerStock, type StockOffer } from "../src/core/stock.ts";
 import type { StockOf } from "../src/core/tool-text.ts";
 import type { BatchDraft } from "./batch-draft.ts";
@@ -56,7 +57,7 @@ export function offersFor(
       max: MOST_G_PER_L,
     });
     const offer = offerFor(one, tools, typed.value);
-    const unknown = offerFor(one, tools, null).stock === null && offerFor(one, tools, 500).stock !== null;
+    const unknown = !one.feed.liquid && (saltOf(one.feed)?.solubilityGPerL ?? null) === null;
     return { coarse: one, offer, asksSolubility: unknown, solubility: typed };
   });
 }

@@ -131,10 +131,21 @@ function conflict(limits: readonly NamedLimit[], possible: (some: readonly Limit
   return new BadInput("limits-conflict", sayConflict(limits, without));
 }
 
+/** columns·x. */
+function mixOf(columns: readonly (readonly number[])[], x: readonly number[]): number[] {
+  const mix = (columns[0] ?? []).map(() => 0);
+  columns.forEach((column, j) => {
+    column.forEach((part, i) => {
+      mix[i] = (mix[i] as number) + part * (x[j] as number);
+    });
+  });
+  return mix;
+}
+
 /**
  * Closest doses to `wanted` (mg/L) that keep every limit, and the equalities where that is worth while. With
- * measures, the closest measurable amounts that keep the limits: equalities are then followed as closely as the
- * wanted amounts say. Throws BadInput when the limits cannot all be kept, naming those that stand in the way.
+ * measures, the measurable amounts that keep the limits and come closest to `wanted`; under a preference or ratios
+ * that were held, those that come closest to the mix found so. Throws BadInput when the limits cannot all be kept, naming those that stand in the way.
  */
 export function goalDoses(wanted: Amounts, wishes: DoseWishes): GoalDoses {
   checkLitres(wishes.litres);
@@ -175,9 +186,12 @@ export function goalDoses(wanted: Amounts, wishes: DoseWishes): GoalDoses {
   const grids = feeds.map((feed, j) =>
     gridOf(used[j] ? (measures[j] as Measure) : { kind: "step", step: 1, most: 0 }, feed.name),
   );
+  // A preference and ratios are in the mix found above and nowhere else, so that mix is what measuring keeps close to.
+  const asFound = slope !== null || (held && wishes.equalities.length > 0);
+  const goal = asFound ? mixOf(columns, exact.x) : missing;
   const found = searchLimitedGrid({
     columns: perBatchColumns(columns, litres),
-    wanted: missing,
+    wanted: goal,
     grids,
     limits: limits.map(({ coefficients, atLeast }) => ({
       coefficients: coefficients.map((part) => -part / litres),
@@ -190,9 +204,11 @@ export function goalDoses(wanted: Amounts, wishes: DoseWishes): GoalDoses {
       "With these steps no amounts keep every limit. Use a finer scale, a stock solution or a larger batch, or loosen a limit.",
     );
   }
+  const x = found.x.map((amount) => amount / litres);
+  const misfit = mixOf(columns, x).reduce((sum, part, i) => sum + (part - (missing[i] as number)) ** 2, 0);
   return {
-    x: found.x.map((amount) => amount / litres),
-    misfit: found.misfit,
+    x,
+    misfit,
     held: wishes.equalities.length === 0,
     binding: exact.binding.slice(0, wishes.limits.length),
   };

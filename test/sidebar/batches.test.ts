@@ -8,6 +8,7 @@ import { readBatch } from "../../sidebar/batch-draft.ts";
 import { mixedRequest } from "../../sidebar/batches-desk.ts";
 import { keepWeighed } from "../../sidebar/old-batch.ts";
 import { acidForVolume, changesSince, orderAcidOf, pastOf } from "../../sidebar/past-batch.ts";
+import { waitingBatches } from "../../sidebar/readings.ts";
 import type { BatchRow, Loaded, RequestFor } from "../../src/app/contract.ts";
 import { sheet } from "./sheet.ts";
 import { openTestPanel, said } from "./world.ts";
@@ -67,6 +68,7 @@ describe("planned, then mixed", () => {
     expect(said(panel.batch.sender)).toBe("done: Planned 5 L of “Rooting, weak”. Log it as mixed once it is.");
     expect(panel.loaded.get()?.batches[0]).toMatchObject({ state: "planned", litres: 5 });
     expect(panel.readings.draft.get().batchId).toBe("");
+    expect(waitingBatches(panel.loaded.get()?.batches ?? [])).toEqual([]);
     panel.batch.another();
     expect(panel.batch.draft.get()).toMatchObject({ planned: false, logged: false });
   });

@@ -33,6 +33,7 @@ const FULL = sheet({
 
 test.each(["light", "dark"] as const)(
   "%s: the card of a full batch is one page, and its doses are those of the form",
+  { timeout: 60_000 },
   async (scheme) => {
     const opened = await openPanel(browser, { scheme, behave: () => ({ answer: { ok: true, reply: FULL } }) });
     const { page } = opened;

@@ -212,6 +212,13 @@ describe("goals", () => {
     expect(worked.cost?.per10L).toBeCloseTo(grams / 100, 9);
   });
 
+  test("what is to be used up first is not used beyond what is left", () => {
+    const few = shelfWith(TOOLS, { onHandOf: ({ name }) => (name === "Potassium nitrate" ? 2 : null) });
+    const first = goals({ prefer: "use up", useFirst: ["Potassium nitrate"], tolerance: "20" });
+    const worked = work(draft({ measureBy: "any", ...first }), few);
+    expect(line(worked, "Potassium nitrate").perBatch).toBeLessThanOrEqual(2 + 1e-9);
+  });
+
   test("with measures the limits are kept too", () => {
     const worked = work(draft(goals({ atMost: { S: "40" } })), shelf);
     expect(worked.reached?.S).toBeLessThanOrEqual(40 + 1e-9);
