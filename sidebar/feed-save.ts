@@ -3,6 +3,7 @@
 import type { RequestFor } from "../src/app/contract.ts";
 import { LABEL_TERMS } from "../src/core/analysis.ts";
 import { readShelfFeed } from "../src/core/feeds.ts";
+import { MOST_LINES } from "../src/core/label-text.ts";
 import type { FeedDraft } from "./feed-draft.ts";
 import { rowOfLabel, type TypedLabel } from "./feed-label.ts";
 
@@ -11,7 +12,9 @@ const MOST_LABEL_TEXT = 20_000;
 
 /** What is still to be asked or mended before there is a feed; null when nothing is. */
 function missing(draft: FeedDraft, label: TypedLabel): string | null {
-  if (draft.text.length > MOST_LABEL_TEXT) return "That is too long for a label. Paste the analysis alone.";
+  const lines = draft.text.split(/\r\n|\r|\n/).length;
+  if (draft.text.length > MOST_LABEL_TEXT || lines > MOST_LINES)
+    return "That is too long for a label. Paste the analysis alone.";
   if (!draft.noAnalysis) {
     if (label.lines.length === 0) return "Paste the analysis, or tick that none is printed.";
     const asked = label.lines.find(({ questions }) => questions.some(({ chosen }) => chosen === null));

@@ -10,9 +10,10 @@ import { Button } from "./button.tsx";
 import { SelectField, TextField } from "./field.tsx";
 import type { Panel } from "./panel-state.ts";
 import { Send } from "./send.tsx";
+import { count } from "./show.ts";
 import { type Purchase, readPurchases, type StockLine, stockOf } from "./stock.ts";
 import { type StockDraft, stockNumbers, unitOf } from "./stock-draft.ts";
-import { stockWords } from "./stock-words.ts";
+import { purchaseWords, stockWords } from "./stock-words.ts";
 import { useStore } from "./use-store.ts";
 import { WhoCard } from "./who.tsx";
 import { WithRecords } from "./with-records.tsx";
@@ -140,24 +141,44 @@ function Form(props: {
   );
 }
 
-/** The newest row, if the person at the panel wrote it and it can be found again. */
-function TakeBack(props: {
+const ROWS_SHOWN = 8;
+
+/** The newest rows; those of the person at the panel can be taken back where they can be found again. */
+function Rows(props: {
   readonly panel: Panel;
   readonly purchases: readonly Purchase[];
   readonly who: string;
-}): JSX.Element {
+}): JSX.Element | null {
   const { panel, purchases, who } = props;
   const { sender, row } = panel.stock.takeBack;
   const sent = useStore(sender.now);
-  const [last] = [...purchases].reverse().sort((a, b) => (b.day ?? 0) - (a.day ?? 0));
-  const own = last !== undefined && nameKey(last.who) === nameKey(who) && /^[a-z0-9-]{8,64}$/.test(last.id);
+  if (purchases.length === 0) return null;
+  const newest = [...purchases].reverse().sort((a, b) => (b.day ?? 0) - (a.day ?? 0));
+  const own = (one: Purchase) => nameKey(one.who) === nameKey(who) && /^[a-z0-9-]{8,64}$/.test(one.id);
   return (
     <>
-      {own && sent.state !== "failed" && (
-        <Button look="link" busy={sent.state === "under way"} press={() => row(last.id)}>
-          Take back: {sayGiven(last.amount)} {last.unit} of {last.feed}
-        </Button>
-      )}
+      <details class="quiet">
+        <summary>On record: {count(purchases.length, "purchase")}</summary>
+        <ul class="report" aria-label="Newest purchases">
+          {newest.slice(0, ROWS_SHOWN).map((one) => (
+            <li key={one.row}>
+              <p class="typed">{purchaseWords(one)}</p>
+              {own(one) && (
+                <span class="change">
+                  <Button look="link" busy={sent.state === "under way"} press={() => row(one.id)}>
+                    Take back
+                    <span class="unseen">
+                      {" "}
+                      {sayGiven(one.amount)} {one.unit} of {one.feed}
+                    </span>
+                  </Button>
+                </span>
+              )}
+            </li>
+          ))}
+        </ul>
+        {newest.length > ROWS_SHOWN && <p class="hint">Older ones stand on the Purchases tab.</p>}
+      </details>
       <Send sender={sender} label="Try again" working="Taking it back…" hidden={sent.state !== "failed"} />
     </>
   );
@@ -173,7 +194,7 @@ function Body(props: { readonly panel: Panel; readonly loaded: Loaded; readonly 
       <OnHand lines={lines} />
       <h3>Log what came or left</h3>
       <Form panel={panel} loaded={loaded} purchases={purchases} />
-      <TakeBack panel={panel} purchases={purchases} who={loaded.who} />
+      <Rows panel={panel} purchases={purchases} who={loaded.who} />
       <h3>In the sheet</h3>
       <p>The column On hand of the Feeds tab can count by itself, with one formula in its heading.</p>
       <Send sender={panel.stock.inSheet} label="Count it there too" working="Writing the formula…" />

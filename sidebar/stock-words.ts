@@ -1,8 +1,9 @@
 /** How a line of the stock is said: how much, for how many batches, until when, and when to buy again. */
 
-import { sayNumber } from "../src/core/saying.ts";
+import { isoFromDay } from "../src/core/calendar.ts";
+import { sayGiven, sayNumber } from "../src/core/saying.ts";
 import { count, showDay } from "./show.ts";
-import type { StockLine } from "./stock.ts";
+import type { Purchase, StockLine } from "./stock.ts";
 
 export interface StockWords {
   /** Purchases are on record, or something about them needs a look. */
@@ -31,4 +32,11 @@ export function stockWords({ feed, supply, problem, runsOut }: StockLine): Stock
   const few = batchesLeft <= FEW_BATCHES;
   const sentence = batchesLeft === 0 ? "Not enough for another batch." : `${batches}${until}.`;
   return { counted: true, amount, sentence: few ? `${sentence} Time to buy.` : sentence, warns: few };
+}
+
+/** "17 Oct 2026: 250 g of Calcium nitrate, lot L-2601, Tomas". */
+export function purchaseWords({ day, amount, unit, feed, lot, who }: Purchase): string {
+  const on = day === null ? "No date" : showDay(isoFromDay(day));
+  const what = `${sayGiven(Math.abs(amount))} ${unit} of ${feed}${amount < 0 ? " left the shelf" : ""}`;
+  return [`${on}: ${what}`, ...(lot === "" ? [] : [`lot ${lot}`]), ...(who === "" ? [] : [who])].join(", ");
 }

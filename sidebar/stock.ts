@@ -13,6 +13,8 @@ import { dosesUsed, type UnreadDose, unreadFor } from "../src/core/supply-log.ts
 import { showDay } from "./show.ts";
 
 export interface Purchase extends Bought {
+  /** Row on the tab. */
+  readonly row: number;
   readonly id: string;
   readonly lot: string;
   readonly who: string;
@@ -42,7 +44,7 @@ function readPurchase({ row, fields }: FieldRow): Read | null {
     if (amount === null) throw new BadInput("blank", `${at("Amount")} is blank. Give how much of ${feed} it was.`);
     const day = readDay(fieldCell(fields, "Date"), at("Date"));
     const text = (heading: string) => String(fields[heading] ?? "").trim();
-    return { purchase: { feed, day, amount, unit, id: text("Id"), lot: text("Lot"), who: text("Who") } };
+    return { purchase: { row, feed, day, amount, unit, id: text("Id"), lot: text("Lot"), who: text("Who") } };
   } catch (error) {
     if (!isBadInput(error)) throw error;
     return { feed, problem: error.message };

@@ -10,8 +10,8 @@ import { type Token, tidyLine, type Unit } from "./label-tokens.ts";
 import { SOURCES_LINE } from "./label-words.ts";
 import { sayGiven } from "./saying.ts";
 
-/** More is no label; pasted books stop here. */
-const MOST_LINES = 300;
+/** More is no label; pasted books stop here, and what asks for a label says so. */
+export const MOST_LINES = 300;
 const MOST_LENGTH = 600;
 
 function addGrade(draft: Draft, found: Exclude<ReturnType<typeof gradeOf>, null>): Grade | null {

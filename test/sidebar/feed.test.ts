@@ -161,6 +161,7 @@ describe("saving", () => {
     [{ text: "N 10 %", origin: "" }, "Choose what it is made of."],
     [{ text: "N 10 %", name: " " }, "Type a name for this feed."],
     [{ text: "Guaranteed analysis" }, /has nothing on its label/],
+    [{ text: "N 10 %\n".repeat(301) }, "That is too long for a label. Paste the analysis alone."],
     [{ text: "x".repeat(20_001) }, "That is too long for a label. Paste the analysis alone."],
   ])("%o waits: %s", (change, sentence) => {
     const answer = made(change);

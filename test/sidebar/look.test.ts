@@ -175,8 +175,9 @@ const STATES: readonly [string, Step][] = [
     "Keep stock, some of it short",
     async (page) => {
       await page.getByRole("button", { name: "Keep stock" }).click();
-      await page.getByText("Lot L-1").waitFor();
+      await page.getByText("Lot L-1", { exact: true }).waitFor();
       await page.getByText("Without a purchase on record").click();
+      await page.getByText("On record: 2 purchases").click();
       await page.getByLabel("Feed", { exact: true }).selectOption({ index: 1 });
       await page.getByLabel("Amount").fill("a bag");
       const name = page.getByRole("main").getByLabel("Your name");

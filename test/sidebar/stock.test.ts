@@ -6,7 +6,7 @@ import { ureaWords } from "../../sidebar/slow-nitrogen.tsx";
 import { onHandIn, type Purchase, readPurchases, stockOf } from "../../sidebar/stock.ts";
 import { freshStock, makePurchase, readStock, type StockDraft, unitOf } from "../../sidebar/stock-draft.ts";
 import { shortOf } from "../../sidebar/stock-short.tsx";
-import { stockWords } from "../../sidebar/stock-words.ts";
+import { purchaseWords, stockWords } from "../../sidebar/stock-words.ts";
 import type { BatchRow, FieldRow } from "../../src/app/contract.ts";
 import { readShelf } from "../../src/core/feeds.ts";
 import { outcome } from "../functions/cells.ts";
@@ -292,6 +292,17 @@ describe("a purchase", () => {
     expect(host.last().request).toEqual({ ask: "show on hand" });
     await host.last().fail("Column AF (“On hand”) of “Feeds” holds something in row 3.");
     expect(said(panel.stock.inSheet)).toMatch(/^failed: Column AF/);
+  });
+
+  test("is told with its day, lot and who, and what left as that", () => {
+    expect(purchases.map(purchaseWords)).toEqual([
+      "1 Jan 2026: 1 kg of Potassium nitrate, lot A, Ama",
+      "1 Dec 2025: 500 g of potassium nitrate, lot old, Bo",
+    ]);
+    const [first] = purchases as [Purchase];
+    expect(purchaseWords({ ...first, amount: -40, unit: "g", day: null, lot: "", who: "" })).toBe(
+      "No date: 40 g of Potassium nitrate left the shelf",
+    );
   });
 
   test("a draft that was kept is read back; what is spoilt is dropped", () => {
