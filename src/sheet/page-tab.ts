@@ -58,7 +58,7 @@ const NOTE_START =
   "Made by Stillroot, and made over as long as nobody types on this tab. Otherwise it is kept, and another is made.";
 
 /** Marks of the content in the note on A1: of what is to be written and of what stood there before, in case the writing fails. */
-const noteWith = (marks: readonly string[]): string => `${NOTE_START} ${marks.join(" ")}`;
+const noteWith = (marks: readonly string[]): string => `${NOTE_START} ${[...new Set(marks)].join(" ")}`;
 
 const blankTab = (values: readonly (readonly unknown[])[]): boolean => values.every((row) => row.every(isBlank));
 
