@@ -12,7 +12,7 @@ export interface LotChange {
   readonly lot: string;
 }
 
-/** Purchases that name their lot, by day. */
+/** Purchases that bring another lot than the one before, by day. */
 export function lotChanges(purchases: readonly FieldRow[]): LotChange[] {
   return purchases
     .flatMap(({ fields }) => {
@@ -20,7 +20,8 @@ export function lotChanges(purchases: readonly FieldRow[]): LotChange[] {
       if (date === undefined || feed === undefined || lot === undefined) return [];
       return /^\d{4}-\d{2}-\d{2}$/.test(date) && feed !== "" && lot !== "" ? [{ date, feed, lot }] : [];
     })
-    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+    .sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))
+    .filter(({ feed, lot, date }, at, all) => nameKey(lotOn(all.slice(0, at), feed, date)) !== nameKey(lot));
 }
 
 /** Lot of a feed on a day: the one bought last; "" where none is on record. A new pack counts from the day it was bought. */

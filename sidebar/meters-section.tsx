@@ -95,7 +95,7 @@ function MetersBody(props: { readonly panel: Panel; readonly loaded: Loaded; rea
       <TakeBack desk={panel.meters} rows={rows} who={loaded.who} />
       <h3>EC and pH over time</h3>
       <HistoryPart loaded={loaded} records={records} />
-      <Send sender={panel.meters.chart} label="Draw this on the Batch log’s tab" working="Drawing…" />
+      <Send sender={panel.meters.chart} label="Draw this on a tab of its own" working="Drawing…" />
     </>
   );
 }

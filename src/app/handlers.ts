@@ -1,10 +1,10 @@
 /** Answers a request of the panel: one handler each, and every failure as a sentence. */
 
 import { BadInput } from "../core/errors.ts";
-import { drawBatchChart } from "../sheet/batch-chart.ts";
 import { boardsWords, makeBoards } from "../sheet/boards.ts";
 import { showOnHand } from "../sheet/on-hand.ts";
 import type { WorkbookPort } from "../sheet/port.ts";
+import { drawReadings } from "../sheet/readings-chart.ts";
 import { asFailure } from "../sheet/refusals.ts";
 import { readRequest } from "./asked.ts";
 import { logCare } from "./care.ts";
@@ -62,9 +62,9 @@ export const HANDLERS: Handlers = {
   "use plant list": (workbook, _, request) => choosePlantList(workbook, request),
   "read page": (workbook, _, request) => readPage(workbook, request),
   "import rows": (workbook, _, request) => importRows(workbook, request),
-  "draw chart": (workbook) => ({ sentence: drawBatchChart(workbook) }),
   "write sitter page": (workbook, _, request) => putSittersPage(workbook, request),
   "read sitter page": (workbook) => getSittersPage(workbook),
+  "draw chart": (workbook) => ({ sentence: drawReadings(workbook) }),
   "make boards": (workbook) => ({ sentence: boardsWords(makeBoards(workbook)) }),
   "show on hand": (workbook) => ({ sentence: showOnHand(workbook) }),
 };

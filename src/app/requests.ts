@@ -335,7 +335,7 @@ function makeSchemas() {
       headings: z.array(name).check(z.minLength(1), z.maxLength(MOST_HEADINGS)),
       rows: z.array(z.array(cell)).check(z.minLength(1), z.maxLength(PAGE_ROWS)),
     }),
-    /** EC and pH of the batches on the tab of the Batch log; never a second one. */
+    /** EC and pH over time on a tab of their own, with a chart; never a second one. */
     "draw chart": z.object({ ask: z.literal("draw chart") }),
     /** The page as the panel worked it out; it goes onto a tab of its own. */
     "write sitter page": z.object({

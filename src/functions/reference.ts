@@ -4,6 +4,7 @@ import { CHECK_WORDS } from "./check-words.ts";
 import { FEED_CHEMISTRY_WORDS } from "./feed-chemistry-words.ts";
 import { FEED_LEFT_WORDS } from "./feed-left-words.ts";
 import { FEED_WORDS } from "./feed-words.ts";
+import { METER_HISTORY_WORDS } from "./meter-history-words.ts";
 import { METER_WORDS } from "./meter-words.ts";
 import { POT_WORDS } from "./pot-words.ts";
 import { REGISTRY } from "./registry.ts";
@@ -20,6 +21,7 @@ const WORDS: Readonly<Record<string, FunctionWords>> = {
   ...WATER_WORDS,
   ...WATER_CHEMISTRY_WORDS,
   ...METER_WORDS,
+  ...METER_HISTORY_WORDS,
   ...ROOT_WORDS,
   ...POT_WORDS,
   ...CHECK_WORDS,

@@ -5,6 +5,7 @@ import { FEED_RECORDS } from "./feed.ts";
 import { FEED_CHEMISTRY_RECORDS } from "./feed-chemistry.ts";
 import { FEED_LEFT_RECORDS } from "./feed-left.ts";
 import { METER_RECORDS } from "./meter.ts";
+import { METER_HISTORY_RECORDS } from "./meter-history.ts";
 import { POT_RECORDS } from "./pot.ts";
 import type { FunctionRecord } from "./record.ts";
 import { ROOT_RECORDS } from "./root.ts";
@@ -19,6 +20,7 @@ export const REGISTRY: readonly FunctionRecord[] = [
   ...WATER_RECORDS,
   ...WATER_CHEMISTRY_RECORDS,
   ...METER_RECORDS,
+  ...METER_HISTORY_RECORDS,
   ...ROOT_RECORDS,
   ...POT_RECORDS,
   ...CHECK_RECORDS,

@@ -1,9 +1,16 @@
 /** A line chart over columns of a tab: drawn once, brought up to date where it stands ever after. */
 
 import { columnLetters } from "../sheet/find.ts";
-import type { ColumnChart } from "../sheet/port.ts";
+import type { ChartLine, ColumnChart } from "../sheet/port.ts";
 
 type Sheet = GoogleAppsScript.Spreadsheet.Sheet;
+/** Told apart by shape, not by colour alone. */
+const LOOKS: Readonly<Record<ChartLine["look"], object>> = {
+  readings: { pointSize: 5 },
+  limit: { lineDashStyle: [4, 4], pointSize: 0 },
+  marks: { lineWidth: 0, pointSize: 9, pointShape: "diamond" },
+};
+
 type Chart = GoogleAppsScript.Spreadsheet.EmbeddedChart;
 
 /** The columns that a chart reads, in its order. */
@@ -39,11 +46,8 @@ export function drawChart(sheet: Sheet, chart: ColumnChart): "drawn" | "renewed"
     builder.setPosition(2, Math.min(chart.beside, sheet.getMaxColumns()), 0, 0);
   }
   const series: Record<number, object> = {};
-  lines.forEach(({ axis, dashed }, index) => {
-    series[index] = {
-      targetAxisIndex: axis === "left" ? 0 : 1,
-      ...(dashed ? { lineDashStyle: [4, 4], pointSize: 0 } : { pointSize: 5 }),
-    };
+  lines.forEach(({ axis, look }, index) => {
+    series[index] = { targetAxisIndex: axis === "left" ? 0 : 1, ...LOOKS[look] };
   });
   builder
     .setOption("series", series)

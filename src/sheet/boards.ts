@@ -36,7 +36,7 @@ export function makeBoards(workbook: WorkbookPort): BoardsReport {
     const report = { made: [] as string[], mended: [] as string[], problems: [] as string[] };
     for (const board of BOARDS) {
       try {
-        const done = makeBoard(book, board, board.formula(references));
+        const { done } = makeBoard(book, board, board.formula(references));
         if (done !== "kept") report[done].push(board.name);
       } catch (error) {
         if (!isBadInput(error)) throw error;
@@ -82,7 +82,7 @@ export function requiredRange(book: Book, spec: TabSpec): string {
 }
 
 /** All our columns of a tab, from the heading row on; what stands between them comes along. Null where there is none. */
-function tableRange(book: Book, spec: TabSpec): string | null {
+export function tableRange(book: Book, spec: TabSpec): string | null {
   const tab = findTab(book, spec);
   if (!tab) return null;
   const [headingRow = []] = tab.readBlock({ row: 1, column: 1, rows: 1, columns: MOST_COLUMNS });
@@ -90,7 +90,18 @@ function tableRange(book: Book, spec: TabSpec): string | null {
   return at.size === 0 ? null : openRange(tab.name, [...at.values()], 1);
 }
 
-function makeBoard(book: MadeBook, board: BoardSpec, formula: string): "made" | "mended" | "kept" {
+export interface MadeBoard {
+  readonly tab: TabPort;
+  /** Where its formula stands. */
+  readonly column: number;
+  readonly done: "made" | "mended" | "kept";
+}
+
+export function makeBoard(
+  book: MadeBook,
+  board: Pick<BoardSpec, "name" | "functionName" | "dayColumns" | "colours">,
+  formula: string,
+): MadeBoard {
   const found = findMade(book, board.name);
   const tab = found?.tab ?? book.workbook.addTab(board.name);
   const place = found ? formulaOn(tab, board.functionName) : null;
@@ -104,7 +115,7 @@ function makeBoard(book: MadeBook, board: BoardSpec, formula: string): "made" | 
   if (place === null) tab.writeFormula(1, 1, formula);
   else if (broken) tab.writeFormula(place.row, place.column, formula);
   if (!found?.marked) dress(book, tab, board);
-  return place === null ? "made" : broken ? "mended" : "kept";
+  return { tab, column: place?.column ?? 1, done: place === null ? "made" : broken ? "mended" : "kept" };
 }
 
 function formulaOn(tab: TabPort, functionName: string): { formula: string; row: number; column: number } | null {
@@ -121,7 +132,11 @@ function formulaOn(tab: TabPort, functionName: string): { formula: string; row: 
  * Frozen heading, date formats, colours, and the mark last; once, so that what a person changes afterwards stays,
  * and again after a failure in between.
  */
-function dress({ workbook }: MadeBook, tab: TabPort, { name, dayColumns, colours }: BoardSpec): void {
+function dress(
+  { workbook }: MadeBook,
+  tab: TabPort,
+  { name, dayColumns, colours }: Pick<BoardSpec, "name" | "dayColumns" | "colours">,
+): void {
   const setup = workbook.setup(tab);
   setup.freezeHeading();
   for (const column of dayColumns) setup.format(column, DAY_FORMAT);

@@ -71,11 +71,18 @@ export interface Warning {
   stretch(block: Block): void;
 }
 
+export interface ChartLine {
+  readonly column: number;
+  readonly axis: "left" | "right";
+  /** Readings joined by a line, a limit, or marks that stand alone. */
+  readonly look: "readings" | "limit" | "marks";
+}
+
 /** A line chart over whole columns, heading row included; days along the bottom. */
 export interface ColumnChart {
   readonly title: string;
   readonly dayColumn: number;
-  readonly lines: readonly { readonly column: number; readonly axis: "left" | "right"; readonly dashed: boolean }[];
+  readonly lines: readonly ChartLine[];
   readonly leftTitle: string;
   readonly rightTitle: string;
   /** Column at whose left edge a new one goes, if the grid reaches that far. */

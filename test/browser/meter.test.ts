@@ -144,19 +144,29 @@ describe("readings over time", () => {
     expect(await inPanel()).toEqual([]);
   });
 
-  it("are drawn once on the tab of the Batch log too, however often it is asked for", async () => {
-    const { panel } = sheet;
+  it("are laid out and drawn once on a tab of their own, however often it is asked for", async () => {
+    const { panel, page } = sheet;
     const charts = () =>
       bench(
-        sheet.page,
-        (hooks) => hooks.services.SpreadsheetApp.getActiveSpreadsheet().getSheetByName("Batch log")?.getCharts().length,
+        page,
+        (hooks) =>
+          hooks.services.SpreadsheetApp.getActiveSpreadsheet().getSheetByName("Readings over time")?.getCharts().length,
       );
-    const draw = panel.getByRole("button", { name: "Draw this on the Batch log’s tab" });
+    const draw = panel.getByRole("button", { name: "Draw this on a tab of its own" });
     await draw.click();
-    await panel.getByText(/^Drawn on “Batch log”/).waitFor();
+    await panel.getByText(/^Drawn on a tab of its own, “Readings over time”/).waitFor();
     await draw.click();
-    await panel.getByText("The chart on “Batch log” is up to date.").waitFor();
+    await panel.getByText("The chart on “Readings over time” is up to date.").waitFor();
     expect(await charts()).toBe(1);
+    const laidOut = () => bench(page, (hooks) => hooks.getValues("Readings over time", "A1:J200"));
+    await expect.poll(async () => (await laidOut())[0]?.[1], { timeout: 10_000 }).toBe("EC");
+    const [headings = [], ...rows] = (await laidOut()).filter(([day]) => day !== null && day !== "");
+    const read = (heading: string) =>
+      rows.map((row) => row[headings.indexOf(heading)]).filter((value) => typeof value === "number");
+    const log = await logRows("Batch log");
+    expect(read("pH").length).toBe(log.filter((row) => typeof row["Measured pH"] === "number").length);
+    expect(read("Calibrated").length).toBeGreaterThan(5);
+    expect(read("New lot").length).toBeGreaterThan(0);
   });
 
   it("nothing came from outside, and nothing was thrown", () => {

@@ -23,6 +23,7 @@ const FIXED = [
   "METER_AT25(ec, tempC)",
   "METER_TDS(ec, scale)",
   "METER_EC(tds, scale)",
+  "METER_HISTORY(batches, [low], [high], [meters], [purchases])",
   "ROOT_LAST(plants, log, [heading], [events])",
   "ROOT_REST(plants, log, asOf, [heading], [events])",
   "ROOT_BOARD(plants, log, asOf, [events], [rules])",
