@@ -1,13 +1,10 @@
-/** The meter as a check: bands against published factors, and a simulation of good batches and single slips. */
+/** The meter as a check: a simulation of good batches and single slips, and the verdict in words. */
 
 import { describe, expect, it } from "vitest";
-import { allowancePercent } from "../../src/core/allowances.ts";
 import { type Feed, feedOf } from "../../src/core/feeds.ts";
 import { parseLabel } from "../../src/core/label.ts";
-import { feedAllowance } from "../../src/core/label-share.ts";
 import { type Mixture, type MixtureDose, mixtureOf } from "../../src/core/mixture.ts";
 import { type CheckTask, checkReading, type Slip, type SlipKind } from "../../src/core/slips.ts";
-import { madSigma, median, spreadBand, studentQuantile } from "../../src/core/spread.ts";
 import { percentOf } from "./formula.ts";
 import { refusal } from "./refusal.ts";
 
@@ -157,32 +154,37 @@ function simulate(random: () => number, slip: boolean, way: Way): Simulated {
 }
 
 describe.each(Object.entries(WAYS))("simulated batches, ±5 % meter noise, %s", (_, way) => {
-  it("no alarm on at least 97 % of 3000 good ones, nor doubt on at least 97 %", () => {
+  it("no alarm on at least 97 % of 2000 good ones, nor doubt on at least 97 %", () => {
     const random = generator(1);
     let alarms = 0;
     let doubts = 0;
-    for (let turn = 0; turn < 3000; turn++) {
+    for (let turn = 0; turn < 2000; turn++) {
       const { verdict } = checkReading(simulate(random, false, way).task);
       if (verdict === "look again") alarms += 1;
       if (verdict !== "as expected") doubts += 1;
     }
-    expect(alarms / 3000).toBeLessThanOrEqual(0.03);
-    expect(doubts / 3000).toBeLessThanOrEqual(0.03);
+    expect(alarms / 2000).toBeLessThanOrEqual(0.03);
+    expect(doubts / 2000).toBeLessThanOrEqual(0.03);
   });
 
   it("the true slip is among the first two named in at least 80 % of those outside the band, and most are outside", () => {
     const random = generator(2);
     let outside = 0;
     let named = 0;
-    for (let turn = 0; turn < 3000; turn++) {
+    let unsaid = 0;
+    for (let turn = 0; turn < 2000; turn++) {
       const { task, fits } = simulate(random, true, way);
-      const { verdict, slips } = checkReading(task);
+      const { verdict, slips, alike, sentence } = checkReading(task);
       if (verdict === "as expected") continue;
       outside += 1;
       if (slips.slice(0, 2).some(fits)) named += 1;
+      // Whatever explains it about equally well is said, all of it.
+      const said = slips.slice(0, alike).every(({ words }) => sentence.includes(words));
+      if (!said || sentence.includes("Several slips") !== alike > 1) unsaid += 1;
     }
+    expect(unsaid).toBe(0);
     expect(named / outside).toBeGreaterThanOrEqual(0.8);
-    expect(outside / 3000).toBeGreaterThanOrEqual(0.7);
+    expect(outside / 2000).toBeGreaterThanOrEqual(0.7);
   });
 });
 
@@ -254,58 +256,5 @@ describe("the verdict", () => {
     expect(refusal(() => checkReading({ ...base, doses: [], measuredMsCm: 1 }))).toBe(
       "Nothing that conducts is in this batch.",
     );
-  });
-});
-
-describe("spread", () => {
-  it("small-sample factors of Croux & Rousseeuw 1992 on top of 1.4826", () => {
-    // MAD of 1, 2, 4: median 2, deviations 1, 0, 2, their median 1.
-    expect(madSigma([1, 2, 4])).toBeCloseTo(1.495 * 1.4826, 4);
-    expect(madSigma([1, 2, 3, 4, 5, 6, 7, 8, 9, 100])).toBeCloseTo((10 / 9.2) * 1.4826 * 2.5, 3);
-    expect(median([3, 1, 2, 10])).toBe(2.5);
-  });
-
-  it.each([
-    // NIST/SEMATECH e-Handbook 1.3.6.7.2, upper critical values of Student's t at 0.995.
-    [6, 3.707],
-    [8, 3.355],
-    [10, 3.169],
-    [15, 2.947],
-    [30, 2.75],
-  ])("t with %d degrees of freedom", (freedom, printed) => {
-    expect(Math.abs(studentQuantile(2.5758293035489, freedom) - printed)).toBeLessThan(0.01);
-  });
-
-  it("one wild reading in the history hardly moves the band", () => {
-    const clean = [1, 0.99, 1.01, 1.02, 0.98, 1, 1.01, 0.99, 1, 1];
-    const [a, b] = [clean, [...clean.slice(0, 9), 3]].map((ratios) => spreadBand({ ratios, labelShare: 0.03 }));
-    expect(b?.low).toBeCloseTo(a?.low ?? 0, 1);
-    expect(b?.high).toBeCloseTo(a?.high ?? 0, 1);
-  });
-
-  it("a bad number in the history is passed over", () => {
-    expect(spreadBand({ ratios: [0, Number.NaN, -1], labelShare: 0 }).enough).toBe(false);
-  });
-});
-
-describe("allowances", () => {
-  it("by hand from the rule: Ca 15 % may be off by 0.95, Fe 0.1 % by 0.015, at most 1 point", () => {
-    // New Hampshire Agr 1105.04: 0.2 unit + 5 %; 0.005 unit + 10 %; at most one unit.
-    expect(allowancePercent("Ca", 15)).toBeCloseTo(0.95, 12);
-    expect(allowancePercent("Fe", 0.1)).toBeCloseTo(0.015, 12);
-    expect(allowancePercent("Ca", 30)).toBe(1);
-    expect(allowancePercent("Si", 10)).toBe(0);
-  });
-
-  it("phosphorus and potassium go by their oxides", () => {
-    // 10 % K2O is 8.3015 % K; the schedule allows 0.70 points of K2O there (memory).
-    expect(allowancePercent("K", 8.30148)).toBeCloseTo(0.7 * 0.830148, 4);
-    expect(allowancePercent("N", 10)).toBeCloseTo(0.58, 9);
-  });
-
-  it("of a feed is a small share, and nothing for one that does not conduct", () => {
-    expect(feedAllowance(kno3)).toBeGreaterThan(0.02);
-    expect(feedAllowance(kno3)).toBeLessThan(0.06);
-    expect(feedAllowance(feed("Iron", "Fe 13"))).toBe(0);
   });
 });
