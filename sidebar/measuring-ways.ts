@@ -1,6 +1,7 @@
 /** How each feed of a batch is measured out: scale, syringe, level spoons, or the millilitres of a stock solution. */
 
 import { nameKey } from "../src/core/cell.ts";
+import { BadInput } from "../src/core/errors.ts";
 import type { Feed } from "../src/core/feeds.ts";
 import { type Measure, spoonAmounts, spoonfulsFor } from "../src/core/grid.ts";
 import { fillings, measureWith } from "../src/core/measurable.ts";
@@ -82,8 +83,14 @@ export function wayOf(feed: Feed, { tools, by, stocks }: Measuring): Way {
   if (dissolved !== null) return dissolved;
   const spooned = by === "spoons" ? spoonWay(feed, tools) : null;
   if (spooned !== null) return spooned;
+  if (by === "spoons" && !feed.liquid) {
+    throw new BadInput(
+      "no-spoon",
+      `No level spoon of ${feed.name} is known. Weigh one once and write its grams under “Level spoons”.`,
+    );
+  }
   const measure = measureWith(feed, {
-    scaleStepG: by === "spoons" ? undefined : (tools.scaleStepG ?? undefined),
+    scaleStepG: tools.scaleStepG ?? undefined,
     syringeStepMl: tools.syringeStepMl ?? undefined,
   });
   const most = feed.liquid ? tools.syringeMostMl : tools.scaleMostG;

@@ -9,6 +9,7 @@ import { ACID_OPTIONS, type AcidDraft } from "./acid-draft.ts";
 import type { AcidPlan } from "./acid-plan.ts";
 import { Button } from "./button.tsx";
 import { SelectField, TextField } from "./field.tsx";
+import { capital } from "./gauge.ts";
 import type { AcidAnswer, MixAcid } from "./mix-acid.ts";
 
 /** "It adds 12 mg/L phosphorus: 43 in the batch, with the 31 above." */
@@ -74,7 +75,7 @@ function Dose(props: {
   return (
     <>
       <p>
-        <strong>{plan.whole}</strong> {forWhat}
+        <strong>{capital(plan.whole)}</strong> {forWhat}
         {plan.thin === null ? ` of ${plan.name}` : ""}, to pH {sayNumber(targetPH)}. When it goes in stands in the steps
         below.
       </p>

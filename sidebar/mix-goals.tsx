@@ -49,7 +49,9 @@ function Limits(props: { readonly draft: GoalsDraft; readonly goals: Goals; read
       <table class="limits">
         <thead>
           <tr>
-            <th scope="col">Element</th>
+            <th scope="col">
+              <span class="unseen">Element</span>
+            </th>
             <th scope="col">At least</th>
             <th scope="col">At most</th>
             <th scope="col">Weight</th>

@@ -19,7 +19,12 @@ const WAYS: readonly (Option & { readonly value: MeasureBy })[] = [
 ];
 
 /** Fields of the tools, as Settings hold them; also shown under Set up. */
-export function ToolsForm(props: { readonly panel: Panel; readonly loaded: Loaded }): JSX.Element {
+export function ToolsForm(props: {
+  readonly panel: Panel;
+  readonly loaded: Loaded;
+  /** Shown above the button. */
+  readonly more?: JSX.Element | null;
+}): JSX.Element {
   const desk = props.panel.tools;
   const typed = useStore(desk.draft);
   const texts = { ...toolTexts(props.loaded.settings), ...typed };
@@ -51,6 +56,7 @@ export function ToolsForm(props: { readonly panel: Panel; readonly loaded: Loade
       )}
       {field("mostSpoonfuls", "Spoonfuls you would count, at most")}
       {field("stocks", "Stock solutions that stand ready", "Monopotassium phosphate: 5 g in 100 mL")}
+      {props.more}
       <Send sender={desk.sender} label="Keep these tools" working="Writing into Settings…" />
     </>
   );
@@ -83,18 +89,23 @@ export function MixTools(props: { readonly panel: Panel; readonly loaded: Loaded
           panel.batch.draft.change((now) => ({ ...now, measureBy: by }));
         }}
       />
-      <ToolsForm panel={panel} loaded={loaded} />
-      {unkept.length > 0 && (
-        <Button
-          look="link"
-          press={() => {
-            const kept = tools.stocks.filter(({ feed }) => !unkept.some((one) => one.feed === feed));
-            panel.tools.draft.change((now) => ({ ...now, stocks: stocksText([...kept, ...unkept]) }));
-          }}
-        >
-          Add the stock of this batch to the list
-        </Button>
-      )}
+      <ToolsForm
+        panel={panel}
+        loaded={loaded}
+        more={
+          unkept.length === 0 ? null : (
+            <Button
+              look="link"
+              press={() => {
+                const kept = tools.stocks.filter(({ feed }) => !unkept.some((one) => one.feed === feed));
+                panel.tools.draft.change((now) => ({ ...now, stocks: stocksText([...kept, ...unkept]) }));
+              }}
+            >
+              Add the stock of this batch to the list
+            </Button>
+          )
+        }
+      />
     </details>
   );
 }

@@ -137,6 +137,13 @@ describe("tools", () => {
     expect(worked.measured?.proven).toBe(true);
   });
 
+  test("a feed without a spoon is told when spoons are to measure it", () => {
+    const worked = work(draft({ measureBy: "spoons" }), shelfWith());
+    expect(worked.notices[0]).toBe(
+      "No level spoon of Potassium nitrate is known. Weigh one once and write its grams under “Level spoons”.",
+    );
+  });
+
   test("nothing that measures a feed: doses are worked out all the same, and it is said", () => {
     const worked = work(draft(), shelfWith({}));
     expect(worked.measured).toBeNull();
