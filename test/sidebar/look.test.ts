@@ -35,6 +35,25 @@ function hardSheet(): ReturnType<typeof sheet> {
   });
 }
 
+/** The same sheet with a log for its first plant: changed, topped up each week, read, trimmed before. */
+function withCare(reply: ReturnType<typeof sheet>): ReturnType<typeof sheet> {
+  const plant = reply.plants[0]?.plant ?? "";
+  const blank = { amountMl: null, ecMsCm: null, pH: null, who: "Bo", reason: "", note: "" };
+  const rows = [
+    ["2025-12-01", "Root trim"],
+    ["2026-02-01", "Solution change"],
+    ["2026-02-10", "Top up", 150],
+    ["2026-02-17", "Top up", 120],
+    ["2026-02-24", "Reading", null, 1.9],
+    ["2026-02-24", "Top up", 130],
+  ] as const;
+  const care = rows.map(([day, event, amountMl = null, ecMsCm = null], at) => ({
+    ...{ id: `care-${at}`, day, plant, event, ...blank, amountMl, ecMsCm },
+    solution: reply.waters[0] === undefined ? "" : LONG,
+  }));
+  return { ...reply, care: { rows: care, from: "2025-12-01", all: false } };
+}
+
 /** Help that is hard on the layout. */
 const HARD_FORMULAS: readonly FunctionHelp[] = [
   {
@@ -231,6 +250,27 @@ const STATES: readonly [string, Step][] = [
     },
   ],
   [
+    "Reservoirs, all open",
+    async (page) => {
+      await page.getByRole("button", { name: "Reservoirs" }).click();
+      await page.getByText(/^The log is read back to/).waitFor();
+      await page.getByLabel("Plant", { exact: true }).selectOption({ index: 1 });
+      await page.getByLabel("Filled with, mS/cm").fill("a drop");
+      await page
+        .getByText(/^Filled with is "a drop"/)
+        .first()
+        .waitFor();
+      await page.getByLabel("Filled with, mS/cm").fill("1.1");
+      await page.getByLabel("Topped up with, mS/cm").fill("1");
+      await page.getByLabel("Plain water, mS/cm").fill("0.1");
+      const volume = page.getByLabel("Reservoir holds, mL");
+      await volume.fill("400");
+      await page.getByText("Top-ups that keep to it").waitFor();
+      await page.locator(".plot canvas").first().waitFor();
+      for (const more of await page.locator("details:not([open]) > summary").all()) await more.click();
+    },
+  ],
+  [
     "Meters, all open",
     async (page) => {
       await page.getByRole("button", { name: "Meters" }).click();
@@ -272,7 +312,11 @@ describe.each(["light", "dark"] as const)("in %s", (scheme) => {
     ["a sheet that is hard on the layout", hardSheet, HARD_FORMULAS],
   ])("with %s", (_, make, formulas) => {
     test.each(STATES)("%s", async (__, reach) => {
-      const opened = await openPanel(browser, { scheme, behave: behave(make()), ...(formulas && { formulas }) });
+      const opened = await openPanel(browser, {
+        scheme,
+        behave: behave(withCare(make())),
+        ...(formulas && { formulas }),
+      });
       try {
         await opened.page.getByRole("heading", { name: "Mix a batch" }).waitFor();
         await reach(opened.page);
