@@ -46,6 +46,9 @@ export function sayCeiling(answer: SaltAnswer, figures: SaltFigures, today: numb
     flushMl === null
       ? "Change the solution then: this plain water does not bring it back to what it was filled with."
       : `Flush with ${sayNumber(Math.ceil(flushMl / 10) * 10)} mL of plain water then, or change the solution.`;
+  if (ceilingDay <= today && measured === null) {
+    return `It may have reached the ceiling of ${top}, if the plant took up water alone. Measure it. ${how.replace(" then", " if so")}`;
+  }
   if (ceilingDay <= today) return `It has reached the ceiling of ${top}. ${how.replace(" then", " now")}`;
   const earliest = measured === null ? ", at the earliest" : "";
   return `It reaches the ceiling of ${top} on ${showDay(isoFromDay(ceilingDay))}${earliest}. ${how}`;

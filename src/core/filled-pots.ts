@@ -95,7 +95,9 @@ function percent(share: number): string {
 export function sayFilling({ before, now, riseShare, commonShare }: Filling): string {
   const season = Math.round(100 * commonShare);
   const others =
-    season === 0 ? "" : ` (the middle plant: ${percent(Math.abs(commonShare))} ${season > 0 ? "more" : "less"})`;
+    season === 0
+      ? ""
+      : `, while the collection's middle plant drinks ${percent(Math.abs(commonShare))} ${season > 0 ? "more" : "less"}`;
   return (
     `Reservoir filling with roots: it drinks ${sayNumber(now.useMlDay)} mL a day, eight weeks ago it was ` +
     `${sayNumber(before.useMlDay)}, so ${percent(riseShare)} more${others}, and it is topped up every ` +

@@ -59,6 +59,6 @@ it("on the sample's last day the big monstera is listed, with the words and the 
   const [found] = list.filter(({ due }) => due === "Pot up");
   expect(found?.plant).toBe("Big monstera");
   expect(found?.why).toMatch(
-    /^Reservoir filling with roots: it drinks [\d.]+ mL a day, eight weeks ago it was [\d.]+, so \d+ % more \(the middle plant: \d+ % less\), and it is topped up every [\d.]+ days instead of every [\d.]+\. That is the reason to pot up\.$/,
+    /^Reservoir filling with roots: it drinks [\d.]+ mL a day, eight weeks ago it was [\d.]+, so \d+ % more, while the collection's middle plant drinks \d+ % less, and it is topped up every [\d.]+ days instead of every [\d.]+\. That is the reason to pot up\.$/,
   );
 });

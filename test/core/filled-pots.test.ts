@@ -104,7 +104,9 @@ describe("worked by hand", () => {
     expect(filling(change, 0.2, 0.33)).not.toBeNull();
     expect(filling(change, 0.2, 0.34)).toBeNull();
     const told = filling(change, 0.2, 0.3);
-    expect(told === null ? "" : sayFilling(told)).toContain("so 60 % more (the middle plant: 20 % more)");
+    expect(told === null ? "" : sayFilling(told)).toContain(
+      "so 60 % more, while the collection's middle plant drinks 20 % more, and",
+    );
   });
 
   it("does not name a plant whose top-ups come as rarely as before, or whose use no longer rises", () => {

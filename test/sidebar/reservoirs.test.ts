@@ -210,6 +210,24 @@ describe("the salt of a pot", () => {
     );
   });
 
+  test("says whether the ceiling is reached, may be, or never will", () => {
+    const say = (figures: Readonly<Record<string, string>>): string => {
+      const { answer, read, log } = worked(CARE, figures);
+      if (answer === null || read.figures === null) throw new Error("All figures are known.");
+      return sayCeiling(answer, read.figures, log.today);
+    };
+    // 1.565 if all stays; 560 ln(1.525 / 1.06) = 203.7 mL bring it back to 1.1.
+    expect(say({ ceiling: "1,5" })).toBe(
+      "It may have reached the ceiling of 1.50 mS/cm, if the plant took up water alone. Measure it. Flush with 210 mL of plain water if so, or change the solution.",
+    );
+    expect(say({ ceiling: "1,5", measuredEc: "1.565" })).toBe(
+      "It has reached the ceiling of 1.50 mS/cm. Flush with 210 mL of plain water now, or change the solution.",
+    );
+    // 1.1 read after 420 of 560 mL: 0.62 taken up, as much as a top-up brings.
+    expect(say({ measuredEc: "1,0" })).toBe("Topped up like this it never reaches the ceiling of 2.00 mS/cm.");
+    expect(say({ ceiling: "1,5", plainEc: "1,2" })).toMatch(/Measure it\. Change the solution if so: this plain water/);
+  });
+
   test("a flush leaves exp(−F/V): 840 mL through 560 mL with rain of 0.04", () => {
     const flushed = [...CARE, row("2026-03-10", "Flush in place", { amountMl: 840, solution: "Rain barrel" })];
     const { answer } = worked(flushed);
