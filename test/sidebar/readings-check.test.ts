@@ -1,7 +1,7 @@
 /** The verdict on a reading, from the rows of the log to the cell that keeps it. */
 
 import { describe, expect, test } from "vitest";
-import { verdictText } from "../../sidebar/readings.ts";
+import { freshReadings, readingsCheck, verdictText } from "../../sidebar/readings.ts";
 import { checkBatch, ratiosOf } from "../../sidebar/readings-check.ts";
 import type { BatchRow, Loaded } from "../../src/app/contract.ts";
 import { readShelf } from "../../src/core/feeds.ts";
@@ -85,6 +85,48 @@ describe("a reading", () => {
       ],
     });
   });
+});
+
+describe("a reading in ppm", () => {
+  const onMeter = (ppm: number, scale: number) =>
+    readingsCheck(
+      { ...freshReadings(), batchId: batch.id, ec: String(ppm) },
+      sheet({ meterScale: scale, batches: [batch, ...history(steady)] }),
+      shelf,
+    )?.check;
+
+  test("is judged in mS/cm", () => {
+    expect(onMeter(550, 500)).toMatchObject({ verdict: "as expected", slips: [] });
+  });
+
+  test("of a meter that was set to another scale names that scale", () => {
+    // 1.1 mS/cm shows as 770 on the scale 700; taken for the scale 500 that is 1.54 mS/cm.
+    const check = onMeter(770, 500);
+    expect(check?.verdict).toBe("look again");
+    expect(check?.slips.slice(0, 2).map(({ words }) => words)).toContain("the meter was set to the 700 scale, not 500");
+  });
+
+  test("not corrected for the temperature of the solution is named once that is known", () => {
+    const cold = { ...freshReadings(), batchId: batch.id, ec: String(1.1 * (1 + 0.0191 * (16 - 25))), temp: "16" };
+    const all = sheet({ batches: [batch, ...history(steady)] });
+    expect(readingsCheck(cold, all, shelf)?.check?.slips[0]?.words).toBe(
+      "the reading was not corrected from 16 to 25 °C",
+    );
+    expect(readingsCheck({ ...cold, temp: "" }, all, shelf)?.check?.slips.map(({ kind }) => kind)).not.toContain(
+      "not corrected",
+    );
+  });
+});
+
+test("a check is worked out between two keys, with 200 batches in the log", () => {
+  const many = Array.from({ length: 20 }, () => history(steady)).flat();
+  const all = { batches: [batch, ...many], waters: loaded.waters };
+  const given = { batch, ecMsCm: 1.7, meter: { scale: 500, tempC: 18, corrected: null }, shelf };
+  checkBatch(given, all);
+  const start = performance.now();
+  for (let turn = 0; turn < 10; turn++) checkBatch(given, all);
+  // Two keys of a fast typist are 100 ms apart.
+  expect((performance.now() - start) / 10).toBeLessThan(100);
 });
 
 describe("the history", () => {
