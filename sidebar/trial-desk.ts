@@ -86,7 +86,7 @@ export function createTrialDesk(world: PanelWorld, links: DeskLinks & { readonly
     tryClaim: (claim) =>
       draft.set({
         ...freshTrial(world.newId),
-        question: `${claim.claim.replace(/[.?!\s]+$/, "")}?`,
+        question: claim.claim,
         claim: { ...draftOf(claim, world.newId), status: "trying" },
       }),
     keep: (trial, state) => {

@@ -77,6 +77,7 @@ export function takeBack(workbook: WorkbookPort, me: Me, request: RequestFor<"ta
   return workbook.locked(() => {
     const log = openLog(openBook(workbook, [spec.name]), spec);
     columnAt(log.columns, "Corrects");
+    if (spec === CARE_LOG) columnAt(log.columns, "Plant");
     const gone = voidPlaces(log.values, log.columns, { named: true });
     const day = { day: workbook.today() };
     const records = asked.flatMap(({ id, takes }): SheetRecord[] => {

@@ -97,16 +97,22 @@ export function tabOf(sheet: Sheet, { dateOf, begin }: TabWays): TabPort {
     return values.slice(0, rows).map((row) => row.slice(0, columns));
   }
 
+  function readColumns(columns: number): unknown[][] {
+    // Whole columns need no measuring, and show how many rows the grid has.
+    const values = sheet.getRange(`A:${columnLetters(columns)}`).getValues();
+    size.rows = values.length;
+    return seen(values);
+  }
+
   return {
     id: sheet.getSheetId(),
     name: sheet.getName(),
-    readAll: () => seen(sheet.getDataRange().getValues()),
-    readColumns(columns) {
-      // Whole columns need no measuring, and show how many rows the grid has.
-      const values = sheet.getRange(`A:${columnLetters(columns)}`).getValues();
-      size.rows = values.length;
-      return seen(values);
+    readAll() {
+      // A range measured first would lose its last row to a row that somebody inserts before it is read.
+      size.columns = sheet.getMaxColumns();
+      return readColumns(size.columns);
     },
+    readColumns,
     readBlock(block) {
       const there = onGrid(block);
       return there === null ? [] : rangeOf(there).getValues();

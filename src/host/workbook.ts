@@ -17,7 +17,7 @@ const LOCK_WAIT_S = 10;
  * - Spreadsheet: getSheets, getSpreadsheetTimeZone, insertSheet(name, index), createDeveloperMetadataFinder
  * - DeveloperMetadataFinder: withKey, find; DeveloperMetadata: getValue, getLocation;
  *   its location: getLocationType, getSheet, getColumn
- * - Sheet: getSheetId, getName, getDataRange, getRange(row, column, rows, columns), getRange("A:C"),
+ * - Sheet: getSheetId, getName, getRange(row, column, rows, columns), getRange("A:C"),
  *   getMaxRows, getMaxColumns, insertRowsAfter, insertColumnsAfter, getFrozenRows, setFrozenRows,
  *   addDeveloperMetadata(key, value, visibility), getProtections, setColumnWidth,
  *   getConditionalFormatRules, setConditionalFormatRules, newChart, getCharts, insertChart, updateChart

@@ -6,7 +6,7 @@ import { refuseMerged } from "./merged.ts";
 import { readTab } from "./open.ts";
 import type { PlainCell, TabPort } from "./port.ts";
 import { type Segment, segmentsOf } from "./segments.ts";
-import { settle } from "./settle.ts";
+import { marksHold, rearranged, settle, stillFree } from "./settle.ts";
 import type { TabSpec } from "./spec.ts";
 import { isBlank, sameCell } from "./stored.ts";
 
@@ -136,11 +136,24 @@ export function halfThere(log: Log, records: readonly SheetRecord[]): boolean {
   return records.length > 0 && findPlace(log, writingOf(log, records)).retried;
 }
 
-function writeFresh(log: Log, records: readonly SheetRecord[]): void {
-  const { tab, spec } = log;
+/** More often than this, and people are rearranging the tab faster than it can be written to. */
+const TRIES = 4;
+
+function writeFresh(log: Log, records: readonly SheetRecord[], tries = TRIES): void {
+  const { tab, spec, book } = log;
+  const startOver = (again: readonly SheetRecord[]): void => {
+    if (tries <= 1) throw rearranged(log);
+    writeFresh(openLog(openBook(book.workbook, [spec.name]), spec), again, tries - 1);
+  };
   const writing = writingOf(log, records);
+  // The time zone is asked for now, so that nothing comes between the last look and the write.
+  book.workbook.today();
   const place = findPlace(log, writing);
   refuseMerged(tab, { row: place.row, column: 1, rows: records.length, columns: writing.width }, place.segments);
+  if (!marksHold(log) || !stillFree(log, place.row, records.length)) {
+    startOver(records);
+    return;
+  }
   const headingAt = new Map([...log.columns.at].map(([heading, column]) => [column, heading]));
   for (const { from, to } of place.segments) {
     tab.write(
@@ -159,7 +172,7 @@ function writeFresh(log: Log, records: readonly SheetRecord[]): void {
     ),
     fresh: true,
   });
-  if (again.length > 0) writeFresh(openLog(openBook(log.book.workbook, [spec.name]), spec), again);
+  if (again.length > 0) startOver(again);
 }
 
 interface Writing {

@@ -123,6 +123,15 @@ export function findColumns(book: Book, spec: TabSpec, tab: TabPort, headingRow:
   return { tabName: tab.name, at, doubts };
 }
 
+/** Whether one of the columns bears none of its own headings, and so was found by its mark alone. */
+export function someByMark(spec: TabSpec, { at }: Columns, headingRow: readonly unknown[]): boolean {
+  return spec.columns.some(({ heading, aliases = [] }) => {
+    const column = at.get(heading);
+    const key = headingKey(textOf(headingRow[(column ?? 0) - 1]));
+    return column !== undefined && ![heading, ...aliases].some((each) => headingKey(each) === key);
+  });
+}
+
 interface Search {
   readonly spec: TabSpec;
   readonly column: ColumnSpec;

@@ -32,19 +32,29 @@ interface Scene {
   readonly before: Log;
   readonly now: Log;
   readonly tracks: readonly Track[];
-  /** Columns that are there now and were not before. */
-  readonly fresh: readonly number[];
+  /** Columns that were not there before, or lay beyond those that were read. */
+  readonly unread: readonly number[];
+  /** Those of them without a heading: inserted just now. */
+  readonly inserted: readonly number[];
   readonly keyWas: number;
   readonly keyIs: number;
   /** True for a value that this request has put into a cell. */
   readonly isOurs: (raw: unknown) => boolean;
+  /** True when an earlier round cleared cells. */
+  readonly blanked: boolean;
 }
 
-export function repairOf(
-  before: Log,
-  landing: Landing,
-  { now, put }: { readonly now: Log; readonly put: readonly PlainCell[] },
-): Repair {
+/** What the rounds before this one did. */
+export interface Rounds {
+  /** The tab as it is now. */
+  readonly now: Log;
+  /** What was put into cells. */
+  readonly put: readonly PlainCell[];
+  /** Places, before the write, of rows that were put back; this round adds its own. */
+  readonly restored: Set<number>;
+}
+
+export function repairOf(before: Log, landing: Landing, { now, put, restored }: Rounds): Repair {
   const { workbook } = now.book;
   const tracks = tracksOf(before, now);
   const key = tracks.find(({ heading }) => heading === before.spec.key);
@@ -54,15 +64,16 @@ export function repairOf(
   ].filter((cell) => !isBlank(cell));
   const tracked = new Set(tracks.map(({ is }) => is));
   const width = Math.max(0, ...now.values.map((row) => row.length));
+  const unread = Array.from({ length: width }, (_, index) => index + 1).filter((at) => !tracked.has(at));
   const scene: Scene = {
     before,
     now,
     tracks,
-    fresh: Array.from({ length: width }, (_, index) => index + 1).filter(
-      (at) => !tracked.has(at) && isBlank(now.values[0]?.[at - 1]),
-    ),
+    unread,
+    inserted: unread.filter((at) => isBlank(now.values[0]?.[at - 1])),
     keyWas: key?.was ?? 0,
     keyIs: key?.is ?? 0,
+    blanked: put.some(isBlank),
     isOurs: (raw) => !isBlank(raw) && written.some((cell) => sameCell(raw, cell, workbook)),
   };
   const places = landing.records.map((record) => placeOf(scene, record, landing));
@@ -70,7 +81,7 @@ export function repairOf(
   const cells: CellToMend[] = [];
   const again: SheetRecord[] = [];
   const ourRows = new Set<number>();
-  let restored = 0;
+  let used = 0;
   let refused = false;
   [...landing.records.entries()]
     .sort(([a], [b]) => (places[a] ?? 0) - (places[b] ?? 0))
@@ -82,9 +93,10 @@ export function repairOf(
         return;
       }
       ourRows.add(place);
-      const other = over[restored];
+      const other = over[used];
       if (other !== undefined) {
-        restored++;
+        used++;
+        restored.add(other);
         again.push(record);
         cells.push(...restoreRow(scene, place, other));
         return;
@@ -93,6 +105,13 @@ export function repairOf(
       if (!landing.fresh && isTaken(scene, place, { record, was, landing })) refused = true;
       else cells.push(...mendRow(scene, place, { record, was, landing }));
     });
+  for (const was of restored) {
+    if (over.includes(was)) continue;
+    const place = placeOfRow(scene, was);
+    if (place === null || ourRows.has(place)) continue;
+    ourRows.add(place);
+    cells.push(...restoreRow(scene, place, was));
+  }
   cells.push(...mendOthers(scene, ourRows));
   return { cells, again, refused };
 }
@@ -129,40 +148,81 @@ function placeOf({ now, keyIs }: Scene, record: SheetRecord, { fresh, headings }
   return stray === -1 ? null : stray;
 }
 
-const wasCells = ({ before, tracks }: Scene, place: number) =>
-  tracks.map(({ heading, was }) => (heading === null ? null : before.values[place]?.[was - 1]));
-const isCells = ({ now, tracks }: Scene, place: number) =>
-  tracks.map(({ heading, is }) => (heading === null ? null : now.values[place]?.[is - 1]));
+/** Our columns of a row as one text. */
+function signatureOf({ before, now, tracks }: Scene, side: "was" | "is"): (place: number) => string {
+  const { values } = side === "was" ? before : now;
+  const plain = (raw: unknown) => (typeof raw === "object" && raw !== null ? Number(raw) : (raw ?? ""));
+  const mine = tracks.filter(({ heading }) => heading !== null);
+  return (place) => JSON.stringify(mine.map((track) => plain(values[place]?.[track[side] - 1])));
+}
 
 /**
- * Places, before the write, of the last rows of the list that are gone now: rows inserted further up had moved them
- * to where the new ones were written. Only as many as there are rows too few.
+ * Places, before the write, of rows that are gone now: rows inserted further up had moved them to where the new ones
+ * were written. A row with a key is missed by it; rows typed by hand only as many as there are too few, the lowest
+ * ones first. A row that somebody deleted in that very moment comes back, which is the lesser evil.
  */
 function overwritten(scene: Scene, places: readonly (number | null)[]): number[] {
-  const { before, now } = scene;
-  const filled = (cells: readonly unknown[]) => cells.some((raw) => !isBlank(raw));
-  const old = before.values.map((_, at) => at).filter((at) => at > 0 && filled(wasCells(scene, at)));
-  const standing = now.values.map((_, at) => at).filter((at) => at > 0 && filled(isCells(scene, at)));
-  const found = places.filter((place) => place !== null).length;
-  const lost = old.length + found - standing.length;
+  const { before, now, tracks, keyWas, keyIs } = scene;
+  const [was, is] = [signatureOf(scene, "was"), signatureOf(scene, "is")];
+  const blank = was(-1);
+  const oldKey = (at: number) => before.values[at]?.[keyWas - 1];
+  const newKey = (at: number) => now.values[at]?.[keyIs - 1];
+  const old = before.values.map((_, at) => at).filter((at) => at > 0 && was(at) !== blank);
+  const ours = new Set(places);
+  const standing = now.values.map((_, at) => at).filter((at) => at > 0 && is(at) !== blank && !ours.has(at));
+  const keys = new Set(standing.map(newKey));
+  const withoutKey = standing.filter((at) => isBlank(newKey(at)));
+  /** There, but for cells that were blanked. */
+  const isDamaged = (at: number) =>
+    withoutKey.some((place) =>
+      tracks.every((track) => {
+        const raw = now.values[place]?.[track.is - 1];
+        return isBlank(raw) || sameRaw(raw, before.values[at]?.[track.was - 1]);
+      }),
+    );
+  const there = new Set(standing.map(is));
+  const typed = old.filter((at) => isBlank(oldKey(at)));
+  let lost = typed.length - withoutKey.length;
   const gone: number[] = [];
   for (const at of [...old].reverse()) {
-    if (gone.length >= lost) break;
-    const cells = wasCells(scene, at);
-    const stands = standing.some((place) => isCells(scene, place).every((raw, index) => sameRaw(raw, cells[index])));
-    if (stands) break;
-    gone.unshift(at);
+    if (gone.length >= ours.size) break;
+    if (there.has(was(at))) continue;
+    if (!isBlank(oldKey(at))) {
+      if (!keys.has(oldKey(at)) && !isDamaged(at)) gone.unshift(at);
+    } else if (lost > 0) {
+      gone.unshift(at);
+      lost--;
+    }
   }
   return gone;
 }
 
 /** Puts back into our columns what stood in that row before. */
-function restoreRow({ before, now, tracks }: Scene, place: number, was: number): CellToMend[] {
-  return tracks.flatMap((track): CellToMend[] => {
+function restoreRow({ before, now, tracks, unread, isOurs }: Scene, place: number, was: number): CellToMend[] {
+  const at = (column: number) => now.values[place]?.[column - 1];
+  const mended = tracks.flatMap((track): CellToMend[] => {
     const raw = before.values[was]?.[track.was - 1];
-    if (track.heading === null || sameRaw(now.values[place]?.[track.is - 1], raw)) return [];
+    if (sameRaw(at(track.is), raw) || (track.heading === null && !isOurs(at(track.is)))) return [];
     return [{ row: place + 1, column: track.is, value: cellOf(raw, now.book.workbook) }];
   });
+  const stray = unread.filter((column) => isOurs(at(column)));
+  return [...mended, ...stray.map((column) => ({ row: place + 1, column, value: null }))];
+}
+
+/** Where a row that was put back is now: by its key, or where all that it held stands. */
+function placeOfRow(scene: Scene, was: number): number | null {
+  const { before, now, tracks, keyWas, keyIs } = scene;
+  const key = before.values[was]?.[keyWas - 1];
+  const named = now.values.findIndex((row, at) => at > 0 && !isBlank(key) && sameRaw(row[keyIs - 1], key));
+  if (named !== -1) return named;
+  const held = tracks.flatMap(({ heading, was: column }) => {
+    const raw = heading === null ? null : before.values[was]?.[column - 1];
+    return isBlank(raw) ? [] : [raw];
+  });
+  const place = now.values.findIndex(
+    (row, at) => at > 0 && held.every((raw) => row.some((cell) => sameRaw(cell, raw))),
+  );
+  return place === -1 ? null : place;
 }
 
 interface Row {
@@ -182,7 +242,7 @@ function isTaken({ before, now, tracks, isOurs }: Scene, place: number, { was, l
 }
 
 function mendRow(
-  { before, now, tracks, fresh, isOurs }: Scene,
+  { before, now, tracks, unread, isOurs }: Scene,
   place: number,
   { record, was, landing }: Row,
 ): CellToMend[] {
@@ -197,29 +257,39 @@ function mendRow(
     if (isBlank(wanted) && !isOurs(at(is))) return [];
     return [{ row: place + 1, column: is, value }];
   });
-  const stray = fresh.filter((column) => isOurs(at(column)));
+  const stray = unread.filter((column) => isOurs(at(column)));
   return [...mended, ...stray.map((column) => ({ row: place + 1, column, value: null }))];
 }
 
 /** In all other rows, gives cells back what they held where a value of ours strayed into them. */
 function mendOthers(scene: Scene, ourRows: ReadonlySet<number>): CellToMend[] {
-  const { before, now, tracks, fresh, keyWas, keyIs, isOurs } = scene;
+  const { before, now, tracks, inserted, keyWas, keyIs, isOurs, blanked } = scene;
   const wasAt = new Map<unknown, number>();
   before.values.forEach((row, at) => {
     const key = row[keyWas - 1];
     if (at > 0 && !isBlank(key)) wasAt.set(key, wasAt.has(key) ? 0 : at);
   });
+  /** What this request put there, blanks included once it has cleared cells. */
+  const isStray = (raw: unknown) => isOurs(raw) || (blanked && isBlank(raw));
   const cells: CellToMend[] = [];
-  const text = (raw: unknown) => (typeof raw === "object" && raw !== null ? Number(raw) : (raw ?? ""));
-  const signature = (row: readonly unknown[], side: "was" | "is") =>
-    JSON.stringify(tracks.map((track) => text(row[track[side] - 1])));
-  const unchanged = new Set(before.values.map((row) => signature(row, "was")));
+  const signature = { was: signatureOf(scene, "was"), is: signatureOf(scene, "is") };
+  const unchanged = new Set(before.values.map((_, at) => signature.was(at)));
+  const theirs = [...tracks.flatMap((track) => (track.heading === null ? [track.is] : [])), ...inserted];
   now.values.forEach((row, place) => {
-    if (place === 0 || ourRows.has(place) || !row.some(isOurs) || unchanged.has(signature(row, "is"))) return;
-    const strays = tracks.filter(({ is }) => isOurs(row[is - 1]));
+    if (place === 0 || ourRows.has(place) || !row.some(isStray)) return;
+    if (unchanged.has(signature.is(place)) && !theirs.some((column) => isStray(row[column - 1]))) return;
+    const strays = tracks.filter(({ is }) => isStray(row[is - 1]));
     const differs = (was: number) =>
       tracks.filter((track) => !sameRaw(row[track.is - 1], before.values[was]?.[track.was - 1]));
     const named = wasAt.get(row[keyIs - 1]);
+    const rest = tracks.filter((track) => !strays.includes(track));
+    if (rest.every(({ is }) => isBlank(row[is - 1])) && isBlank(row[keyIs - 1])) {
+      // A blank row that somebody inserted just there.
+      for (const { is } of strays) {
+        if (!isBlank(row[is - 1])) cells.push({ row: place + 1, column: is, value: null });
+      }
+      return;
+    }
     // A row typed by hand has no key: it is the one that is the same but for what strayed into it.
     const was =
       named ?? before.values.findIndex((_, at) => at > 0 && differs(at).every((each) => strays.includes(each)));
@@ -229,7 +299,7 @@ function mendOthers(scene: Scene, ourRows: ReadonlySet<number>): CellToMend[] {
       const value = cellOf(before.values[was]?.[track.was - 1], now.book.workbook);
       cells.push({ row: place + 1, column: track.is, value });
     }
-    for (const column of fresh) if (isOurs(row[column - 1])) cells.push({ row: place + 1, column, value: null });
+    for (const column of inserted) if (isOurs(row[column - 1])) cells.push({ row: place + 1, column, value: null });
   });
   return cells;
 }

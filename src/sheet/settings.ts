@@ -9,7 +9,7 @@ import { type Book, type Columns, columnAt, findTab, noTab } from "./find.ts";
 import { SETTINGS } from "./list-tabs.ts";
 import { readTab } from "./open.ts";
 import type { PlainCell, TabPort } from "./port.ts";
-import { settle } from "./settle.ts";
+import { marksHold, rearranged, settle } from "./settle.ts";
 import { cellOf, isBlank } from "./stored.ts";
 
 export interface SettingSpec {
@@ -187,6 +187,7 @@ export function writeSettings(settings: Settings, written: readonly (readonly [s
   const nameAt = columnAt(settings.columns, "Setting");
   const valueAt = columnAt(settings.columns, "Value");
   const headings = ["Setting", "Value"];
+  if (!marksHold(log)) throw rearranged(log);
   const there: [SheetRecord, number][] = [];
   const added: [SheetRecord, number][] = [];
   for (const [setting, value] of written) {

@@ -5,9 +5,9 @@
 
 import { BadInput } from "../core/errors.ts";
 import type { Log, SheetRecord } from "./append.ts";
-import { findColumns, openBook } from "./find.ts";
+import { findColumns, openBook, someByMark } from "./find.ts";
 import type { PlainCell } from "./port.ts";
-import { type Repair, repairOf } from "./repair.ts";
+import { type CellToMend, type Repair, repairOf } from "./repair.ts";
 import { isBlank, sameCell, sameRaw } from "./stored.ts";
 
 /** What was written. */
@@ -35,16 +35,53 @@ const ROUNDS = 5;
 export function settle(log: Log, landing: Landing): readonly SheetRecord[] {
   if (landed(log, landing)) return [];
   const put: PlainCell[] = [];
+  const restored = new Set<number>();
   for (let round = 0; round < ROUNDS; round++) {
-    const repair = repairOf(log, landing, { now: readAgain(log), put });
+    const repair = repairOf(log, landing, { now: readAgain(log), put, restored });
     mend(log, repair, put);
     if (repair.refused) break;
     if (repair.cells.length === 0) return repair.again;
   }
-  throw new BadInput(
+  throw rearranged(log);
+}
+
+export function rearranged({ tab }: Log): BadInput {
+  return new BadInput(
     "moved",
-    `“${log.tab.name}” was being rearranged while this was written. Look at its last rows, then try again: what is there already is not written twice.`,
+    `“${tab.name}” was being rearranged while this was written. Look at its last rows, then try again: what is there already is not written twice.`,
   );
+}
+
+/**
+ * Marks are read in one call and headings in the next. A column that was found by its mark alone is sure when the
+ * marks still are where they were; one call, and none where every column bears a heading of its own.
+ */
+export function marksHold({ book, spec, tab, values, columns }: Log): boolean {
+  if (!someByMark(spec, columns, values[0] ?? [])) return true;
+  const places = (marks: Log["book"]["marks"]) =>
+    marks.flatMap(({ tabId, column, text }) => (tabId === tab.id ? [`${column} ${text}`] : [])).sort();
+  const now = places(openBook(book.workbook, [spec.name]).marks);
+  return places(book.marks).every((place) => now.includes(place));
+}
+
+/**
+ * Whether the rows about to be written, and the one above, still are as they were read, which on a long log is some
+ * seconds ago. One call.
+ */
+export function stillFree({ tab, values, columns }: Log, row: number, count: number): boolean {
+  const width = Math.max(values[0]?.length ?? 0, ...columns.at.values());
+  const first = row <= FEW_ROWS ? 1 : row - 1;
+  const now = tab.readBlock({ row: first, column: 1, rows: row + count - first, columns: width });
+  // Somebody else's formula may show something else at any time.
+  const ours = new Set(columns.at.values());
+  for (let at = Math.max(first, row - 1); at < row + count; at++) {
+    for (let column = 1; column <= width; column++) {
+      const was = values[at - 1]?.[column - 1];
+      const matters = ours.has(column) || (at >= row && isBlank(was));
+      if (matters && !sameRaw(now[at - first]?.[column - 1], was)) return false;
+    }
+  }
+  return [...ours].every((column) => first > 1 || sameRaw(now[0]?.[column - 1], values[0]?.[column - 1]));
 }
 
 function landed({ tab, spec, values, columns, book }: Log, { records, rows, headings, fresh }: Landing): boolean {
@@ -75,9 +112,16 @@ function readAgain({ book: { workbook }, spec, tab }: Log): Log {
   return { book, spec, tab, values, columns: findColumns(book, spec, tab, values[0] ?? []) };
 }
 
+/** One write for cells of a row that lie side by side, so that as little as possible can come in between. */
 function mend({ tab }: Log, { cells }: Repair, put: PlainCell[]): void {
-  for (const { row, column, value } of cells) {
-    if (!isBlank(value)) put.push(value);
-    tab.write(row, column, [[value]]);
-  }
+  const sorted = [...cells].sort((a, b) => a.row - b.row || a.column - b.column);
+  let run: CellToMend[] = [];
+  sorted.forEach((cell, index) => {
+    run.push(cell);
+    put.push(cell.value);
+    const next = sorted[index + 1];
+    if (next && next.row === cell.row && next.column === cell.column + 1) return;
+    tab.write(cell.row, cell.column - run.length + 1, [run.map(({ value }) => value)]);
+    run = [];
+  });
 }

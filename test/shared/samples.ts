@@ -31,6 +31,7 @@ const CONTENT: Readonly<Record<string, readonly Readonly<Record<string, Row[numb
     { Date: day, Plant: "Hoya", Event: "Top up", "Amount mL": 120 },
     { Id: "care-0003", Date: day, Plant: "Hoya", Event: "Repot", Who: "Ben" },
     { Id: "care-0004", Date: day, Plant: "Hoya", Event: "Top up", Who: "Ana" },
+    { Id: "care-0005", Date: day, Plant: "Monstera", Event: "Top up", "Amount mL": 80, Who: "Ana" },
   ],
   "Batch log": [
     { Id: "batch-0001", Date: day, Who: "Ana", Litres: 10, Doses: "Calcium nitrate 1 g/L (10 g)", State: "planned" },
@@ -161,7 +162,7 @@ export const SAMPLES: { readonly [A in Ask]: readonly Sample<A>[] } = {
         who: "Ana",
         log: "Care log",
         id: "sample-back-01",
-        takes: "care-0001",
+        takes: "care-0005",
         more: [{ id: "sample-back-02", takes: "care-0004" }],
       },
     },

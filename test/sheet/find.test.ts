@@ -127,6 +127,7 @@ describe("a column", () => {
     const tab = book.grid.tab("Feeds");
     const width = tab.extent().column;
     tab.write(1, 12, [[{ value: null }]]);
+    if (tab.columns() <= width) tab.insertColumns(width + 1, 1);
     tab.write(1, width + 1, [[{ value: "Ca" }]]);
     expect(columnsOf(book, "Feeds").at.get("Ca")).toBe(width + 1);
   });
