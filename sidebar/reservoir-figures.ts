@@ -6,7 +6,8 @@ import { meterOf, typedEc, unitOf } from "./meter.ts";
 import type { Figure, ReservoirDraft } from "./reservoir-draft.ts";
 import type { ReservoirLog } from "./reservoir-log.ts";
 import type { Pot } from "./reservoir-pot.ts";
-import { type Poured, RESERVOIR_SHARE, type SaltFigures, type SaltLog } from "./reservoir-salt.ts";
+import type { Poured } from "./reservoir-poured.ts";
+import { RESERVOIR_SHARE, type SaltFigures, type SaltLog } from "./reservoir-salt.ts";
 import { type Typed, typedNumber } from "./typed.ts";
 
 export interface FigureField {

@@ -1,6 +1,6 @@
 /** The salt of one reservoir: what the log says of its filling and top-ups, what follows, and the plan under a ceiling. */
 
-import type { BatchRow, Loaded, PlantRow } from "../src/app/contract.ts";
+import type { PlantRow } from "../src/app/contract.ts";
 import { nameKey } from "../src/core/cell.ts";
 import { isBadInput } from "../src/core/errors.ts";
 import { fillKind } from "../src/core/fills.ts";
@@ -8,6 +8,7 @@ import { daysToCeiling, flushMl, type ReservoirStep, uptakeFrom, walkReservoir }
 import { type PlanStep, topUpPlan } from "../src/core/top-up-plan.ts";
 import type { PouredRow, ReservoirLog } from "./reservoir-log.ts";
 import type { Pot } from "./reservoir-pot.ts";
+import { type Levels, type Poured, UNKNOWN } from "./reservoir-poured.ts";
 
 /** A reservoir is a quarter to a third of the pot: common practice, no source. */
 export const RESERVOIR_SHARE = 0.28;
@@ -16,38 +17,6 @@ const FLUSH_VOLUMES = 1.5;
 const PLAN_STEPS = 8;
 /** Days that a sum of fractions may be short by. */
 const ROUNDING = 1e-6;
-
-/** Levels by the name of what was poured: a batch by its Id (measured, else predicted EC) or a water. */
-export interface Poured {
-  readonly ecMsCm: number | null;
-  /** mg/L from the water in it; null where its report does not say. */
-  readonly Na: number | null;
-  readonly Cl: number | null;
-}
-
-const UNKNOWN: Poured = { ecMsCm: null, Na: null, Cl: null };
-
-function numberIn(value: unknown): number | null {
-  return typeof value === "number" && Number.isFinite(value) ? value : null;
-}
-
-export function pouredBy(loaded: Pick<Loaded, "batches" | "waters">): (name: string) => Poured {
-  const waters = new Map(loaded.waters.map(({ fields }) => [nameKey(String(fields.Water ?? "")), fields]));
-  const batches = new Map<string, BatchRow>(loaded.batches.map((batch) => [nameKey(batch.id), batch]));
-  const ions = (water: string): Pick<Poured, "Na" | "Cl"> => {
-    const fields = waters.get(nameKey(water)) ?? {};
-    return { Na: numberIn(fields.Na), Cl: numberIn(fields.Cl) };
-  };
-  return (name) => {
-    const key = nameKey(name);
-    const batch = batches.get(key);
-    if (batch !== undefined) {
-      return { ecMsCm: batch.measuredEcMsCm ?? batch.predictedEcMsCm, ...ions(batch.water) };
-    }
-    const water = key === "" ? undefined : waters.get(key);
-    return water === undefined ? UNKNOWN : { ecMsCm: numberIn(water.EC), ...ions(key) };
-  };
-}
 
 /** One step since the last change, with what was poured as far as it is known. */
 interface LoggedStep {
@@ -69,18 +38,13 @@ export interface SaltLog {
 }
 
 /** What the log says of a reservoir since it was filled afresh; null for a plant that never was. */
-export function saltLog(
-  log: ReservoirLog,
-  pot: Pot,
-  plant: PlantRow,
-  levels: (name: string) => Poured,
-): SaltLog | null {
+export function saltLog(log: ReservoirLog, pot: Pot, plant: PlantRow, levels: Levels): SaltLog | null {
   if (pot.state === null) return null;
   const { freshDay } = pot.state;
   const mine = log.rows.filter((row) => nameKey(row.plant) === nameKey(plant.plant) && row.day >= freshDay);
   const on = (day: number, kinds: readonly string[]): PouredRow | undefined =>
     mine.find((row) => row.day === day && kinds.includes(fillKind(row.event, log.events) ?? ""));
-  const name = (row: PouredRow | undefined): Poured => levels(row?.solution ?? "");
+  const name = (row: PouredRow | undefined): Poured => (row === undefined ? UNKNOWN : levels(row.solution, row.day));
   const steps = pot.fills
     .filter(({ day }) => day > freshDay && day <= log.today)
     .map(({ day, topUpMl, flushed }): LoggedStep => {

@@ -5,7 +5,8 @@ import { freshReservoir, readReservoir, withPlant } from "../../sidebar/reservoi
 import { figuresOf, plainWater } from "../../sidebar/reservoir-figures.ts";
 import { dueByPlace, dueNow, openClaims, reservoirLog } from "../../sidebar/reservoir-log.ts";
 import { drinkRows, potOf, sayDrinking, sayRecoveries } from "../../sidebar/reservoir-pot.ts";
-import { pouredBy, saltAnswer, saltLog } from "../../sidebar/reservoir-salt.ts";
+import { pouredBy } from "../../sidebar/reservoir-poured.ts";
+import { saltAnswer, saltLog } from "../../sidebar/reservoir-salt.ts";
 import { sayCeiling, sayPlan, saySalt } from "../../sidebar/reservoir-words.ts";
 import type { CareRow, Loaded } from "../../src/app/contract.ts";
 import { dayFromIso } from "../../src/core/calendar.ts";
@@ -156,6 +157,18 @@ describe("the salt of a pot", () => {
       useMlDay: 20,
       measured: null,
     });
+  });
+
+  test("knows a batch by its Id, a water by its name, and a target by the newest batch made for it by that day", () => {
+    const levels = pouredBy(loadedWith([]));
+    expect(levels(" BATCH-0000-0001", day("2026-03-01")).ecMsCm).toBe(1.1);
+    expect(levels("rain barrel", day("2026-03-01"))).toEqual({ ecMsCm: 0.04, Na: 1, Cl: 1 });
+    expect(levels("Foliage, half strength", day("2026-02-15"))).toEqual({ ecMsCm: 1.1, Na: 14, Cl: 22 });
+    expect(levels("Rooting, weak", day("2026-03-02")).ecMsCm).toBe(0.62);
+    // Its batch was mixed on 1 March.
+    const unknown = { ecMsCm: null, Na: null, Cl: null };
+    for (const name of ["Rooting, weak", "Something else", ""])
+      expect(levels(name, day("2026-02-28"))).toEqual(unknown);
   });
 
   test("worked by hand: 1.1 + 0.62 × 420 / 560 = 1.565 if all stays; sodium 14 + 14 × 0.75 = 24.5", () => {
