@@ -3,7 +3,13 @@
 import type { Loaded, PlantRow } from "../src/app/contract.ts";
 import { dayFromIso } from "../src/core/calendar.ts";
 import { nameKey } from "../src/core/cell.ts";
-import { type EarlyDisturbance, earlyDisturbances, type RestRule, restRuleOr } from "../src/core/rest-rule.ts";
+import {
+  type EarlyDisturbance,
+  earlyDisturbances,
+  type RestRule,
+  restRuleOr,
+  restSettings,
+} from "../src/core/rest-rule.ts";
 import { eventRule, indexDisturbances, type LogEntry } from "../src/core/roots.ts";
 import type { CareDraft } from "./care.ts";
 import { settingOf } from "./setting.ts";
@@ -14,11 +20,7 @@ export function disturbs(event: string, { events }: Pick<Loaded, "events">): boo
 }
 
 export function restRuleOf(loaded: Pick<Loaded, "settings">): RestRule {
-  return restRuleOr({
-    days: settingOf(loaded, "Rest days"),
-    seasonDays: settingOf(loaded, "Rest days in season"),
-    seasonMonths: settingOf(loaded, "Season months"),
-  });
+  return restRuleOr(restSettings((setting) => settingOf(loaded, setting)));
 }
 
 /** None where the event leaves roots alone. The sheet asks again by its whole log. */

@@ -12,7 +12,7 @@ import type { Past, PastColumn } from "./past.ts";
 import { Send } from "./send.tsx";
 import { count, showDay } from "./show.ts";
 
-const MOST_SHOWN = 300;
+const MOST_SHOWN = 1000;
 
 /** "3 Apr 2025" and "4 Mar 2025", for a text that is both. */
 function readings(example: string): readonly Option[] {
@@ -74,13 +74,14 @@ export function PastCard(props: {
         <ColumnChoice key={column.heading} panel={panel} loaded={loaded} of={column} />
       ))}
       {rows.length > 0 && (
-        <details class="quiet">
+        <details class="quiet" open>
           <summary>
             {known === rows.length
               ? `All ${known} are in the log already`
               : `${count(fresh, "entry", "entries")} to be written${known > 0 ? `, ${known} in the log already` : ""}`}
           </summary>
-          <ul class="deeds">
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and the arrow keys need a way in */}
+          <ul class="deeds listed" tabIndex={0} aria-label="Entries for the care log">
             {rows.slice(0, MOST_SHOWN).map(({ row, plant, day, event }) => (
               <li key={`${row} ${day} ${event}`}>
                 {plant}: {event}, {showDay(day)}

@@ -86,7 +86,7 @@ export function createTrialDesk(world: PanelWorld, links: DeskLinks & { readonly
     tryClaim: (claim) =>
       draft.set({
         ...freshTrial(world.newId),
-        question: claim.claim,
+        question: `${claim.claim.replace(/[.?!\s]+$/, "")}?`,
         claim: { ...draftOf(claim, world.newId), status: "trying" },
       }),
     keep: (trial, state) => {

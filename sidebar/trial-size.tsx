@@ -8,7 +8,7 @@ import { type Needed, plantsNeeded } from "../src/core/trial-power.ts";
 import { Button } from "./button.tsx";
 import { TextField } from "./field.tsx";
 import type { Panel } from "./panel-state.ts";
-import { spreadBefore, type TrialDraft, trialNumbers, trialPlants } from "./trial-draft.ts";
+import { pairingOf, spreadBefore, type TrialDraft, trialNumbers, trialPlants } from "./trial-draft.ts";
 import { useStore } from "./use-store.ts";
 
 interface Answer {
@@ -20,15 +20,15 @@ interface Answer {
 
 const DESIGN_WORDS = { Pairs: "within pairs", Together: "from plant to plant" } as const;
 
-function sayNeeded({ found, runs }: Needed, difference: number, chosen: number): string {
+function sayNeeded({ found, runs }: Needed, difference: string, taking: number): string {
   if (found === null) {
-    return `It would take more than 52 plants to see a difference of ${sayNumber(difference)} in 8 of 10 trials. Look for a larger difference, measure for longer, or choose plants that are more alike.`;
+    return `It would take more than 52 plants to see ${difference} in 8 of 10 trials. Look for a larger difference, measure for longer, or choose plants that are more alike.`;
   }
   const have =
-    chosen >= found.plants
-      ? `You have chosen ${chosen}: enough.`
-      : `You have chosen ${chosen}: such a trial will often end in “cannot tell yet”.`;
-  return `To see a difference of ${sayNumber(difference)} in 8 of 10 trials takes ${found.plants} plants in all (seen in ${Math.round(found.power * 100)} of 100 of ${runs} simulated trials). ${have}`;
+    taking >= found.plants
+      ? `${taking} take part: enough.`
+      : `Only ${taking} take part: such a trial will often end in “cannot tell yet”.`;
+  return `To see ${difference} in 8 of 10 trials takes ${found.plants} plants in all. ${have} (Simulated ${runs} times.)`;
 }
 
 function answer(draft: TrialDraft, loaded: Loaded, of: string): Answer {
@@ -50,8 +50,12 @@ function answer(draft: TrialDraft, loaded: Loaded, of: string): Answer {
     before === null
       ? ""
       : ` In as long a time before, the spread ${DESIGN_WORDS[draft.design]} was ${sayNumber(before)}.`;
-  const chosen = trialPlants(draft, loaded.plants).length;
-  return { of, needed, sentence: `${sayNeeded(needed, worth.value, chosen)}${from}` };
+  const taking =
+    draft.design === "Pairs"
+      ? 2 * pairingOf(draft, loaded.plants).pairs.length
+      : trialPlants(draft, loaded.plants).length;
+  const difference = `a difference of ${sayNumber(worth.value)} in ${draft.measure.toLowerCase()}`;
+  return { of, needed, sentence: `${sayNeeded(needed, difference, taking)}${from}` };
 }
 
 export function TrialSize(props: { readonly panel: Panel; readonly loaded: Loaded }): JSX.Element {

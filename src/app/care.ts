@@ -4,7 +4,7 @@ import { dayFromIso } from "../core/calendar.ts";
 import { nameKey } from "../core/cell.ts";
 import { BadInput } from "../core/errors.ts";
 import { BUILT_IN_EVENTS, type EventRule, eventRule } from "../core/events.ts";
-import { earlyDisturbances, readRestRule, whyEarly } from "../core/rest-rule.ts";
+import { earlyDisturbances, whyEarly } from "../core/rest-rule.ts";
 import { indexDisturbances } from "../core/roots.ts";
 import { appendTo, type Log, openLog, type SheetRecord } from "../sheet/append.ts";
 import { openBook } from "../sheet/find.ts";
@@ -17,6 +17,7 @@ import { readEvents } from "./events.ts";
 import { part } from "./loading.ts";
 import { checkEc, dayCell, textCell } from "./logging.ts";
 import type { Me } from "./me.ts";
+import { restRuleIn } from "./rest-rule.ts";
 import { voidPlaces } from "./standing.ts";
 import { type StandingCare, sameDeed, standingCare } from "./standing-care.ts";
 import { ownRow } from "./take-back.ts";
@@ -67,13 +68,7 @@ function askWhy(log: Log, entries: readonly CareEntry[], rows: readonly Standing
   });
   const index = indexDisturbances(rows, events);
   if (!planned.some(({ plant }) => index.byPlant.has(nameKey(plant)))) return;
-  const settings = readSettings(log.book);
-  const setting = (name: string): string => settings?.text(name) ?? "";
-  const rule = readRestRule({
-    days: setting("Rest days"),
-    seasonDays: setting("Rest days in season"),
-    seasonMonths: setting("Season months"),
-  });
+  const rule = restRuleIn(readSettings(log.book));
   const early = earlyDisturbances(planned, index, rule);
   if (early.length > 0) throw new BadInput("no-reason", `${whyEarly(early)} Nothing was written.`);
 }

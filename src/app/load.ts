@@ -24,6 +24,7 @@ import { readEvents } from "./events.ts";
 import { type Loading, missingTabs, part } from "./loading.ts";
 import type { Me } from "./me.ts";
 import { readPlants } from "./plants.ts";
+import { restRuleIn } from "./rest-rule.ts";
 import { readFeeds, readTargets, readWaters } from "./shelves.ts";
 
 const NEEDED: readonly TabName[] = [
@@ -47,6 +48,8 @@ export function load(workbook: WorkbookPort, me: Me): Loaded {
     return found;
   });
   for (const sentence of settings?.problems ?? []) say.add("Settings", sentence);
+  // Told here; the panel then goes by the default.
+  part(loading, "Settings", null, () => restRuleIn(settings));
   const today = workbook.today();
   const events = part(loading, "Events", BUILT_IN_EVENTS, () => readEvents(loading));
   const { index, care } = part(loading, "Care log", NO_CARE, () => readCareLog(loading, events));

@@ -134,9 +134,32 @@ const pots: readonly Block[] = [
   ],
 ];
 
+const learning: readonly Block[] = [
+  (row) => [
+    ["pH of twelve batches mixed alike, oldest first: change the last one", "Test every so many batches"],
+    ...[5.72, 5.76, 5.74, 5.79, 5.71, 5.75, 5.77, 5.73, 5.76, 5.7, 5.74, 5.78].map(
+      (pH, at): SampleRow => (at === 0 ? [pH, formula(`CHECK_EVERY(A${row + 1}:A${row + 12})`)] : [pH]),
+    ),
+  ],
+  (row) => [
+    ["New leaves of plants that got it: change one", "of plants that did not", "Chance alone does as much (p)"],
+    ...[
+      [4, 2],
+      [5, 3],
+      [3, 3],
+      [6, 4],
+      [4, 1],
+      [5, 4],
+    ].map(
+      (leaves, at): SampleRow =>
+        at === 0 ? [...leaves, formula(`TRIAL_P(A${row + 1}:A${row + 6}, B${row + 1}:B${row + 6})`)] : leaves,
+    ),
+  ],
+];
+
 export function tryItTab(): SampleTab {
   const rows: SampleRow[] = [["Try it: change a number or a name, and see the answers follow"]];
-  for (const block of [...ppm, ...mixing, ...water, ...meter, ...roots, ...pots]) {
+  for (const block of [...ppm, ...mixing, ...water, ...meter, ...roots, ...pots, ...learning]) {
     rows.push([null]);
     rows.push(...block(rows.length + 1));
   }

@@ -19,6 +19,15 @@ export interface RestSettings {
   readonly seasonMonths: string;
 }
 
+/** The same by the names that the settings have. */
+export function restSettings(text: (setting: string) => string): RestSettings {
+  return {
+    days: text("Rest days"),
+    seasonDays: text("Rest days in season"),
+    seasonMonths: text("Season months"),
+  };
+}
+
 /** Half a year: common practice, no source. */
 export const REST_DAYS = 180;
 const MOST_DAYS = 3650;

@@ -1,7 +1,7 @@
 /** Custom functions on roots left alone: the last disturbance, the days since, the board of all plants. */
 
 import { nameKey } from "../core/cell.ts";
-import { readRestRule, restNeeded } from "../core/rest-rule.ts";
+import { readRestRule, restNeeded, restSettings } from "../core/rest-rule.ts";
 import { restWord, rootBoard } from "../core/roots.ts";
 import { badRow } from "./answers.ts";
 import type { Answer, Argument, FunctionRecord, Table } from "./record.ts";
@@ -53,12 +53,7 @@ function restDays(table: Table | null, asOfDay: number): number | null {
     texts.set(nameKey(name.value), value.kind === "text" || value.kind === "number" ? String(value.value) : "");
   }
   const text = (setting: string) => texts.get(nameKey(setting)) ?? "";
-  const rule = readRestRule({
-    days: text("Rest days"),
-    seasonDays: text("Rest days in season"),
-    seasonMonths: text("Season months"),
-  });
-  return restNeeded(rule, asOfDay);
+  return restNeeded(readRestRule(restSettings(text)), asOfDay);
 }
 
 export const ROOT_RECORDS = [

@@ -56,7 +56,13 @@ export function drawReadings(workbook: WorkbookPort): string {
     const book = openBook(workbook, [BATCH_LOG.name, METER_LOG.name, PURCHASES.name, "Settings"], isMadeMark);
     const board = makeBoard(book, READINGS, formulaFor(book));
     const { tab, column } = board;
-    const chart = workbook.setup(tab).drawChart({
+    const setup = workbook.setup(tab);
+    if (board.done === "made") {
+      LINES.forEach(({ axis }, index) => {
+        setup.format(column + 1 + index, axis === "left" ? "0.00" : "0.0#");
+      });
+    }
+    const chart = setup.drawChart({
       title: READINGS_CHART_TITLE,
       dayColumn: column,
       lines: LINES.map((line, index) => ({ ...line, column: column + 1 + index })),

@@ -103,6 +103,9 @@ describe("roots at rest", () => {
     const north = { ...season, "Season months": "Apr to Sep" };
     expect(repotted("2025-12-01", north).refusal(ask([trim()])).sentence).toContain("Settings asks for 300");
     const spoilt = { "Season months": "summer" };
+    expect(repotted("2025-12-01", spoilt).reply({ ask: "load" }).problems).toEqual([
+      "Settings has only one of “Rest days in season” and “Season months”. Fill in both, or clear both.",
+    ]);
     expect(repotted("2025-12-01", spoilt).refusal(ask([trim()])).sentence).toMatch(/^Settings has only one of/);
   });
 

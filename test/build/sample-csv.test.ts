@@ -116,7 +116,7 @@ describe("Values fit their columns", () => {
           if (!/^[=+@-]/.test(value)) continue;
           if (SIGNED.includes(name) && /^-\d/.test(value)) continue;
           expect(["Plants", "Feeds", "Root board", "Due board", "Try it"], `${name}: ${value}`).toContain(name);
-          expect(value).toMatch(/^=(IF|FEED_|WATER_|METER_|ROOT_|POT_)/);
+          expect(value).toMatch(/^=(IF|FEED_|WATER_|METER_|ROOT_|POT_|CHECK_|TRIAL_)/);
         }
       }
     }

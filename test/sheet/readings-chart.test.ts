@@ -28,6 +28,8 @@ describe("the tab", () => {
     expect(sheetOf(book).getRange(1, 1).getFormula()).toMatch(
       /^=METER_HISTORY\('Batch log'!A1:[A-Z]+, 'Settings'!\$B\$\d+, 'Settings'!\$B\$\d+, 'Meter log'!A1:[A-Z]+, 'Purchases'!A1:[A-Z]+\)$/,
     );
+    const formats = sheetOf(book).getRange(2, 1, 1, 10).getNumberFormats()[0];
+    expect(formats).toEqual(["yyyy-mm-dd", ...Array(4).fill("0.00"), ...Array(5).fill("0.0#")]);
     expect(columnsRead(book)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]);
     const [chart, second] = sheetOf(book).getCharts();
     expect(second).toBeUndefined();

@@ -140,7 +140,7 @@ describe("a trial", () => {
     if (request.ask !== "save trial") throw new Error("another request");
     const { trial } = request;
     expect(trial).toMatchObject({
-      question: "Rain water makes more leaves",
+      question: "Rain water makes more leaves?",
       started: "2026-03-14",
       ends: "2026-06-12",
       design: "Pairs",

@@ -2,6 +2,7 @@
 
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { zipOf } from "../../sidebar/export-file.ts";
 import type { FunctionHelp } from "../../sidebar/formulas.ts";
 import type { Request } from "../../src/app/contract.ts";
 import { objections } from "../browser/axe.ts";
@@ -129,10 +130,33 @@ const RECORDS = {
   problems: [LONG],
 };
 
+/** The first plant drinks 150 mL in five days. */
+function withDrinker(loaded: ReturnType<typeof sheet>): ReturnType<typeof sheet> {
+  const rows = ["2026-03-09", "2026-03-04", "2026-02-27"].map((day, at) => ({
+    id: `drinker-${at}`,
+    day,
+    plant: loaded.plants[0]?.plant ?? "",
+    event: "Top up",
+    amountMl: 150,
+    solution: "",
+    ecMsCm: null,
+    pH: null,
+    who: "Ama",
+    reason: "",
+    note: "",
+  }));
+  return { ...loaded, care: { rows: [...loaded.care.rows, ...rows], from: "2026-02-27", all: true } };
+}
+
 function behave(loaded: ReturnType<typeof sheet>): (request: Request) => Behaviour {
   return (request) => {
-    if (request.ask === "load") return { answer: { ok: true, reply: loaded } };
+    if (request.ask === "load") return { answer: { ok: true, reply: withDrinker(loaded) } };
     if (request.ask === "records") return { answer: { ok: true, reply: RECORDS } };
+    if (request.ask === "read page") {
+      const columns = [{ heading: "Plant", ours: true, computed: false }];
+      return { answer: { ok: true, reply: { tab: LONG, columns, rows: [], next: null } } };
+    }
+    if (request.ask === "write sitter page") return { answer: { ok: true, reply: { tab: LONG, kept: LONG } } };
     if (request.ask === "look at tabs") return { answer: { ok: true, reply: TABS } };
     if (request.ask === "log batch") {
       return { answer: { ok: true, reply: { written: 0, already: 1, differing: ["It differs in Litres."] } } };
@@ -287,6 +311,39 @@ const STATES: readonly [string, Step][] = [
       await page.getByRole("textbox", { name: "Measured EC" }).fill("9");
       await page.getByLabel("Measured pH").fill("8");
       await page.getByText("Look again").waitFor();
+    },
+  ],
+  [
+    "Go away, planned and written",
+    async (page) => {
+      await page.getByRole("button", { name: "Go away" }).click();
+      await page.getByLabel("First day away").fill("2026-03-20");
+      await page.getByLabel("Last day away").fill("2026-04-02");
+      await page.getByLabel("How often").selectOption("7");
+      await page.getByLabel("Who comes").fill(LONG);
+      await page.getByText("sooner than the next visit").waitFor();
+      await page.getByRole("button", { name: "Put the page into the sheet" }).click();
+      await page.getByText("so that tab was kept as it is.").waitFor();
+    },
+  ],
+  [
+    "Sheet, with a copy compared and one made",
+    async (page) => {
+      await page.getByRole("button", { name: "Sheet", exact: true }).click();
+      await page.getByRole("button", { name: "Export all records" }).click();
+      await page.getByRole("link", { name: /^Save / }).waitFor();
+      const rows = [
+        [LONG, LONG],
+        ["Fern", LONG],
+      ];
+      const tabs = [{ tab: "Plants", headings: ["Plant", LONG], rows, computed: [] }];
+      const settings = { tab: "Settings", headings: ["Setting", "Value"], rows: [[LONG, 1]], computed: [] };
+      const buffer = Buffer.from(zipOf([...tabs, settings]));
+      await page
+        .getByLabel("Zip with the records")
+        .setInputFiles({ name: "copy.zip", mimeType: "application/zip", buffer });
+      await page.getByRole("button", { name: "Write these rows" }).waitFor();
+      await page.getByText("is no heading of").waitFor();
     },
   ],
   [
