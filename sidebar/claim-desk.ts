@@ -23,18 +23,25 @@ export function createClaimDesk(world: PanelWorld, links: DeskLinks & { readonly
     fresh: () => freshClaim(world.newId),
     read: readClaim,
   });
+  let sentDraft = draft.get();
   const sender = createSender<"save claim">(world.ask, world.after, {
     make: () => {
       const all = loaded.get();
       if (all === null) return "The sheet has not been read yet.";
       const who = links.who();
       if (who === "") return "Type your name first, so that the sheet can say who wrote this.";
-      const claim = claimEntry(draft.get(), all);
+      sentDraft = draft.get();
+      const claim = claimEntry(sentDraft, all);
       return typeof claim === "string" ? claim : { ask: "save claim", who, claim };
     },
     settle: (reply, { claim, who }) => {
       records.change((now) => (now === null ? null : { ...now, claims: withClaim(now.claims, claim, who) }));
-      draft.change((now) => (now.id === claim.id ? freshClaim(world.newId) : now));
+      const isAsSent = reply.differing.length === 0 && draft.get() === sentDraft;
+      draft.change((now) => {
+        if (now.id !== claim.id) return now;
+        // What was typed meanwhile, or is not what an earlier press wrote, becomes a change of that row.
+        return isAsSent ? freshClaim(world.newId) : { ...now, id: world.newId(), corrects: claim.id };
+      });
       links.keepName();
       const sentence = claim.corrects === undefined ? "The claim is saved." : "The change is saved; the old row stays.";
       return { sentence: reply.differing.length > 0 ? FOUND_OTHERWISE : sentence, notes: reply.differing };

@@ -19,6 +19,12 @@ import { count } from "./show.ts";
 export const SORTS = ["event", "season", "medium"] as const;
 export type Sort = (typeof SORTS)[number];
 
+export interface Choice {
+  readonly sort: Sort;
+  /** One kind of disturbance, "" for all. */
+  readonly after: string;
+}
+
 export const SORT_WORDS: Readonly<Record<Sort, string>> = {
   event: "Kind of disturbance",
   season: "Half of the year",
@@ -59,7 +65,7 @@ function halfOf(day: number): string {
 }
 
 /** Every disturbance of the care log as it was sent, in groups. */
-function groupsBy(sort: Sort, loaded: Loaded, today: number): Group[] {
+function groupsBy({ sort, after }: Choice, loaded: Loaded, today: number): Group[] {
   const rows = loaded.care.rows.flatMap(({ day, plant, event }) => {
     const number = dayFromIso(day);
     return number === null ? [] : [{ day: number, plant, event }];
@@ -77,7 +83,7 @@ function groupsBy(sort: Sort, loaded: Loaded, today: number): Group[] {
   const from = Math.min(...looked) - LEAD_DAYS;
   for (const [plant, all] of recoveries(rows, rule, today)) {
     for (const one of all) {
-      if (one.day < from) continue;
+      if (one.day < from || (after !== "" && nameKey(one.event) !== nameKey(after))) continue;
       if (sort === "event") add(one.event, one);
       else if (sort === "season") add(halfOf(one.day), one);
       else add(mediumOf.get(plant) || "Medium not known", one);
@@ -111,9 +117,9 @@ function sayTest(test: LogRank | null, told: readonly Curve[], all: readonly Cur
 }
 
 /** Curves and words for what the panel holds of the care log on `loaded.today`. Throws BadInput for a list of events that says both yes and no of one. */
-export function growthBy(sort: Sort, loaded: Loaded): Growth {
+export function growthBy(choice: Choice, loaded: Loaded): Growth {
   const today = dayFromIso(loaded.today);
-  const groups = today === null ? [] : groupsBy(sort, loaded, today);
+  const groups = today === null ? [] : groupsBy(choice, loaded, today);
   const curves = groups.map(({ name, waits }): Curve => {
     const curve = survivalCurve(waits);
     const one = { name, waits, curve, enough: curve.happened >= TOO_FEW };

@@ -95,14 +95,15 @@ function Curves(props: { readonly growth: Growth }): JSX.Element {
 function RecoveryPart(props: { readonly loaded: Loaded }): JSX.Element {
   const { loaded } = props;
   const [sort, choose] = useState<Sort>("event");
+  const [after, limit] = useState("");
   const growth = useMemo((): Growth | string => {
     try {
-      return growthBy(sort, loaded);
+      return growthBy({ sort, after: sort === "event" ? "" : after }, loaded);
     } catch (error) {
       if (isBadInput(error)) return error.message;
       throw error;
     }
-  }, [sort, loaded]);
+  }, [sort, after, loaded]);
   const { care } = loaded;
   return (
     <>
@@ -112,6 +113,19 @@ function RecoveryPart(props: { readonly loaded: Loaded }): JSX.Element {
         options={SORTS.map((one) => ({ value: one, words: SORT_WORDS[one] }))}
         onType={(chosen) => choose(SORTS.find((one) => one === chosen) ?? "event")}
       />
+      {sort !== "event" && (
+        <SelectField
+          label="After"
+          value={after}
+          options={[
+            { value: "", words: "Any disturbance" },
+            ...loaded.events
+              .filter(({ disturbsRoots }) => disturbsRoots)
+              .map(({ event }) => ({ value: event, words: event })),
+          ]}
+          onType={limit}
+        />
+      )}
       {typeof growth === "string" ? <p class="wrong">{growth}</p> : <Curves growth={growth} />}
       <p class="hint">
         First new leaf or root after a repot, a trim and the like. A plant that has not grown again yet, or was

@@ -47,10 +47,13 @@ export function createTrialDesk(world: PanelWorld, links: DeskLinks & { readonly
     fresh: () => freshTrial(world.newId),
     read: readTrialDraft,
   });
+  let sentDraft = draft.get();
   const sender = createSender<"save trial">(world.ask, world.after, {
     make: () => {
       const all = loaded.get();
-      return all === null ? "The sheet has not been read yet." : makeTrial(draft.get(), links.who(), all);
+      if (all === null) return "The sheet has not been read yet.";
+      sentDraft = draft.get();
+      return makeTrial(sentDraft, links.who(), all);
     },
     settle: (reply, { trial, claim, who }) => {
       records.change((now) => {
@@ -63,7 +66,12 @@ export function createTrialDesk(world: PanelWorld, links: DeskLinks & { readonly
           claims: claim === undefined ? now.claims : withClaim(now.claims, claim, who),
         };
       });
-      draft.change((now) => (now.id === trial.id ? freshTrial(world.newId) : now));
+      const isAsSent = reply.differing.length === 0 && draft.get() === sentDraft;
+      draft.change((now) => {
+        if (now.id !== trial.id) return now;
+        // A trial that has begun stays as it was drawn; what was typed meanwhile stays for the next one.
+        return isAsSent ? freshTrial(world.newId) : { ...now, id: world.newId(), claim: null };
+      });
       links.keepName();
       const sentence = `The groups are drawn, by the number ${trial.draw}. They stand above.`;
       return { sentence: reply.differing.length > 0 ? FOUND_OTHERWISE : sentence, notes: reply.differing };

@@ -4,8 +4,9 @@ import { describe, expect, test } from "vitest";
 import { readClaims, sortClaims } from "../../sidebar/claim-rows.ts";
 import { drawOf, spreadBefore } from "../../sidebar/trial-draft.ts";
 import { canKeep, readTrials, sayDraw, stateOf } from "../../sidebar/trial-rows.ts";
-import type { CareRow, FieldRow, Records } from "../../src/app/contract.ts";
+import type { FieldRow, Records } from "../../src/app/contract.ts";
 import { drawRepeats } from "../../src/core/assignment.ts";
+import { care } from "./care-rows.ts";
 import { sheet } from "./sheet.ts";
 import { openTestPanel, said } from "./world.ts";
 
@@ -30,25 +31,6 @@ const records = (claims: FieldRow[] = [], trials: FieldRow[] = []): Records => (
   problems: [],
 });
 const WRITTEN = { written: 1, already: 0, differing: [] };
-
-let count = 0;
-const care = (day: string, plant: string, event: string, given: Partial<CareRow> = {}): CareRow => {
-  count += 1;
-  return {
-    id: `care-row-${count}`,
-    day,
-    plant,
-    event,
-    amountMl: null,
-    solution: "",
-    ecMsCm: null,
-    pH: null,
-    who: "Ama",
-    reason: "",
-    note: "",
-    ...given,
-  };
-};
 
 async function open(claims: FieldRow[] = [], trials: FieldRow[] = []) {
   const opened = await openTestPanel();
@@ -102,6 +84,18 @@ describe("a claim", () => {
     const again = await openTestPanel({}, storage, "other");
     again.panel.claims.sender.press();
     expect(again.host.last().request).toEqual(first);
+  });
+
+  test("edited while it is being saved becomes a change of the row that was saved", async () => {
+    const { panel, host } = await open();
+    panel.claims.draft.change((now) => ({ ...now, claim: "Rain helps" }));
+    panel.claims.sender.press();
+    const { request } = host.last();
+    const saved = request.ask === "save claim" ? request.claim.id : "";
+    panel.claims.draft.change((now) => ({ ...now, note: "in summer" }));
+    await host.last().reply(WRITTEN);
+    expect(panel.claims.draft.get()).toMatchObject({ claim: "Rain helps", note: "in summer", corrects: saved });
+    expect(panel.claims.draft.get().id).not.toBe(saved);
   });
 
   test("due for another look comes first; a state nobody knows counts as heard", () => {

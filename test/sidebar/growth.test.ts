@@ -9,27 +9,10 @@ import type { CareRow, Loaded } from "../../src/app/contract.ts";
 import { dayFromIso, isoFromDay } from "../../src/core/calendar.ts";
 import { objections } from "../browser/axe.ts";
 import { launch } from "../browser/chromium.ts";
+import { care } from "./care-rows.ts";
 import { openPanel, overflows } from "./page.ts";
 import { sheet } from "./sheet.ts";
 
-let count = 0;
-const care = (day: string, plant: string, event: string, given: Partial<CareRow> = {}): CareRow => {
-  count += 1;
-  return {
-    id: `care-row-${count}`,
-    day,
-    plant,
-    event,
-    amountMl: null,
-    solution: "",
-    ecMsCm: null,
-    pH: null,
-    who: "Ama",
-    reason: "",
-    note: "",
-    ...given,
-  };
-};
 /** Rows as the sheet sends them: newest first. */
 const withCare = (rows: readonly CareRow[], change: Partial<Loaded> = {}): Loaded =>
   sheet({
@@ -60,7 +43,7 @@ describe("recovery", () => {
   ]);
 
   test("by event: shares, numbers still waited for and medians by hand", () => {
-    const { curves, test: ranked, sentence } = growthBy("event", loaded);
+    const { curves, test: ranked, sentence } = growthBy({ sort: "event", after: "" }, loaded);
     expect(curves.map((one) => one.sentence)).toEqual([
       "Repot: 5 of 6 grew again; half had within 30 days.",
       "Root trim: 5 of 5 grew again; half had within 80 days.",
@@ -79,14 +62,19 @@ describe("recovery", () => {
   });
 
   test("by half of the year and by medium", () => {
-    expect(growthBy("season", loaded).curves.map(({ name, curve }) => [name, curve.count])).toEqual([
+    expect(
+      growthBy({ sort: "season", after: "" }, loaded).curves.map(({ name, curve }) => [name, curve.count]),
+    ).toEqual([
       ["April to September", 6],
       ["October to March", 5],
     ]);
-    const media = growthBy("medium", {
-      ...loaded,
-      plants: [{ ...sheet().plants[0], plant: "repot 0", medium: "Clay" } as Loaded["plants"][number]],
-    });
+    const media = growthBy(
+      { sort: "medium", after: "" },
+      {
+        ...loaded,
+        plants: [{ ...sheet().plants[0], plant: "repot 0", medium: "Clay" } as Loaded["plants"][number]],
+      },
+    );
     expect(media.curves.map(({ name, curve }) => [name, curve.count])).toEqual([
       ["Medium not known", 10],
       ["Clay", 1],
@@ -94,15 +82,20 @@ describe("recovery", () => {
     expect(media.sentence).toBe("Too few to compare: a group needs 5 that grew again, and two such groups.");
   });
 
+  test("after one kind of disturbance only", () => {
+    const { curves } = growthBy({ sort: "season", after: "root trim" }, loaded);
+    expect(curves.map(({ name, curve }) => [name, curve.count])).toEqual([["October to March", 5]]);
+  });
+
   test("with fewer than five that grew again it is too few to tell, and nothing is drawn", () => {
-    const few = growthBy("event", withCare(repots("Repot", "2025-06-01", [10, 20, 30, 40, null])));
+    const few = growthBy({ sort: "event", after: "" }, withCare(repots("Repot", "2025-06-01", [10, 20, 30, 40, null])));
     expect(few.curves).toMatchObject([{ enough: false, sentence: "Repot: 4 of 5 grew again, too few to tell." }]);
     expect(few.sentence).toBe("");
-    expect(growthBy("event", withCare([])).curves).toEqual([]);
+    expect(growthBy({ sort: "event", after: "" }, withCare([])).curves).toEqual([]);
   });
 
   test("is drawn as stairs: flat up to the day, then up", () => {
-    const [repot] = growthBy("event", loaded).curves;
+    const [repot] = growthBy({ sort: "event", after: "" }, loaded).curves;
     if (repot === undefined) throw new Error("no curve");
     const { data } = growthDrawing([repot]);
     const [days = [], shares = []] = data;
