@@ -20,7 +20,7 @@ export const CHECK_WORDS: WordsOf<typeof CHECK_RECORDS> = {
       high: "Optional. Highest pH you want; 6.0 when left out.",
     },
     result:
-      "1, 2, 4 or 8: test every so manyth batch. From 6 readings in a row on it may be 2, from 9 on 4, from 12 on 8, if the tolerance interval of the readings (95 % confidence; 90, 96 or 98 % of batches) lies within the limits and a change of 0.4 pH would show at the next test. After a reading out of the limits or off the chart it is 1 again. Start a new range when water, feed, lot or acid changes, or after a long pause.",
+      "1, 2, 4 or 8: test every batch, every 2nd, every 4th or every 8th. From 6 readings in a row on it may be 2, from 9 on 4, from 12 on 8, if the tolerance interval of the readings (95 % confidence; 90, 96 or 98 % of batches) lies within the limits and a change of 0.4 pH would show at the next test. After a reading out of the limits or off the chart it is 1 again. Start a new range when water, feed, lot or acid changes, or after a long pause.",
     examples: [
       {
         formula: "=CHECK_EVERY(A2:A6)",
