@@ -130,7 +130,7 @@ function RecoveryPart(props: { readonly loaded: Loaded }): JSX.Element {
       <p class="hint">
         First new leaf or root after a repot, a trim and the like. A plant that has not grown again yet, or was
         disturbed again before, counts as long as it was waited for. Disturbances from before the log was kept are left
-        out. Disturbances from before the log was kept are left out.
+        out.
         {!care.all && care.from !== null && ` Only the log from ${showDay(care.from)} on is counted.`}
       </p>
     </>

@@ -5,7 +5,7 @@ import { useRef } from "preact/hooks";
 import { BatchCardView } from "./batch-card-view.tsx";
 import { Button } from "./button.tsx";
 import type { Panel } from "./panel-state.ts";
-import { SECTIONS } from "./sections.ts";
+import { FIRST, SECTION_GROUPS, SECTIONS } from "./sections.ts";
 import { count } from "./show.ts";
 import { useStore } from "./use-store.ts";
 
@@ -61,25 +61,27 @@ export function PanelView(props: { readonly panel: Panel }): JSX.Element {
   if (card !== null) {
     return <BatchCardView card={card} close={() => panel.card.set(null)} print={() => window.print()} />;
   }
-  const section = SECTIONS.find(({ key }) => key === chosen) ?? SECTIONS[0];
+  const section = SECTIONS.find(({ key }) => key === chosen) ?? FIRST;
   return (
     <>
       <header>
         <h1 class="unseen">Stillroot</h1>
         <nav aria-label="Sections">
-          <ul>
-            {SECTIONS.map(({ key, title }) => (
-              <li key={key}>
-                <button
-                  type="button"
-                  aria-current={key === section.key ? "page" : undefined}
-                  onClick={() => panel.section.set(key)}
-                >
-                  {title}
-                </button>
-              </li>
-            ))}
-          </ul>
+          {SECTION_GROUPS.map(({ name, sections }) => (
+            <ul key={name} aria-label={name}>
+              {sections.map(({ key, title }) => (
+                <li key={key}>
+                  <button
+                    type="button"
+                    aria-current={key === section.key ? "page" : undefined}
+                    onClick={() => panel.section.set(key)}
+                  >
+                    {title}
+                  </button>
+                </li>
+              ))}
+            </ul>
+          ))}
         </nav>
       </header>
       <main aria-labelledby="section-title">

@@ -24,18 +24,49 @@ export interface Section {
   readonly Body: ComponentType<{ readonly panel: Panel; readonly loaded: Loaded }>;
 }
 
-export const SECTIONS: readonly [Section, ...Section[]] = [
-  { key: "mix", title: "Mix a batch", Body: MixSection },
-  { key: "water", title: "Know a water", Body: WaterSection },
-  { key: "feed", title: "Know a feed", Body: FeedSection },
-  { key: "stock", title: "Keep stock", Body: StockSection },
-  { key: "care", title: "Log care", Body: CareSection },
-  { key: "reservoirs", title: "Reservoirs", Body: ReservoirSection },
-  { key: "meters", title: "Meters", Body: MetersSection },
-  { key: "claims", title: "Claims", Body: ClaimSection },
-  { key: "trials", title: "Trials", Body: TrialSection },
-  { key: "growth", title: "Growth", Body: GrowthSection },
-  { key: "sitter", title: "Go away", Body: SitterSection },
-  { key: "sheet", title: "Sheet", Body: SheetSection },
-  { key: "setup", title: "Set up", Body: SetupSection },
+export interface SectionGroup {
+  /** Said to those who hear the panel. */
+  readonly name: string;
+  readonly sections: readonly Section[];
+}
+
+export const FIRST: Section = { key: "mix", title: "Mix a batch", Body: MixSection };
+
+/** Each group begins a line of the list. */
+export const SECTION_GROUPS: readonly SectionGroup[] = [
+  {
+    name: "Every day",
+    sections: [
+      FIRST,
+      { key: "care", title: "Log care", Body: CareSection },
+      { key: "reservoirs", title: "Reservoirs", Body: ReservoirSection },
+    ],
+  },
+  {
+    name: "What goes in",
+    sections: [
+      { key: "water", title: "Know a water", Body: WaterSection },
+      { key: "feed", title: "Know a feed", Body: FeedSection },
+      { key: "stock", title: "Keep stock", Body: StockSection },
+    ],
+  },
+  {
+    name: "Readings and what they teach",
+    sections: [
+      { key: "meters", title: "Meters", Body: MetersSection },
+      { key: "claims", title: "Claims", Body: ClaimSection },
+      { key: "trials", title: "Trials", Body: TrialSection },
+      { key: "growth", title: "Growth", Body: GrowthSection },
+    ],
+  },
+  {
+    name: "Being away, and the sheet",
+    sections: [
+      { key: "sitter", title: "Go away", Body: SitterSection },
+      { key: "sheet", title: "Sheet", Body: SheetSection },
+      { key: "setup", title: "Set up", Body: SetupSection },
+    ],
+  },
 ];
+
+export const SECTIONS: readonly Section[] = SECTION_GROUPS.flatMap(({ sections }) => sections);
