@@ -18,9 +18,8 @@ import { part } from "./loading.ts";
 import { checkEc, dayCell, textCell } from "./logging.ts";
 import type { Me } from "./me.ts";
 import { restRuleIn } from "./rest-rule.ts";
-import { voidPlaces } from "./standing.ts";
 import { type StandingCare, sameDeed, standingCare } from "./standing-care.ts";
-import { ownRow } from "./take-back.ts";
+import { ownRow, ownRows } from "./take-back.ts";
 
 function careRecord(entry: CareEntry, who: string): SheetRecord {
   return {
@@ -77,9 +76,9 @@ function askWhy(log: Log, entries: readonly CareEntry[], rows: readonly Standing
 function checkCorrected(log: Log, entries: readonly CareEntry[], who: string): void {
   const corrected = entries.flatMap(({ corrects }) => corrects ?? []);
   if (corrected.length === 0) return;
-  const gone = voidPlaces(log.values, log.columns, { named: true });
+  const rows = ownRows(log);
   for (const id of corrected) {
-    if (ownRow({ log, gone }, id, who) !== null) continue;
+    if (ownRow(rows, id, who) !== null) continue;
     throw new BadInput(
       "corrected-before",
       "This entry was corrected or taken back before. Read the sheet again, then correct the newer one. Nothing was written.",

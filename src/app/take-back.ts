@@ -3,7 +3,7 @@
 import { nameKey } from "../core/cell.ts";
 import { BadInput } from "../core/errors.ts";
 import { TAKEN_BACK } from "../core/events.ts";
-import { appendTo, type Log, openLog, placesOfId, type SheetRecord } from "../sheet/append.ts";
+import { appendTo, type Log, openLog, placesById, type SheetRecord } from "../sheet/append.ts";
 import { columnAt, openBook } from "../sheet/find.ts";
 import { BATCH_LOG, CARE_LOG, METER_LOG, PURCHASES } from "../sheet/log-tabs.ts";
 import type { WorkbookPort } from "../sheet/port.ts";
@@ -15,13 +15,25 @@ import { takesBackOnly, voidPlaces } from "./standing.ts";
 
 const LOGS = [CARE_LOG, BATCH_LOG, PURCHASES, METER_LOG];
 
+/** A log with what is asked of it for each row. */
+export interface OwnRows {
+  readonly log: Log;
+  readonly places: ReadonlyMap<unknown, readonly number[]>;
+  /** Void by rows with an Id of their own: one without may be half of what an earlier try wrote. */
+  readonly gone: ReadonlySet<number>;
+}
+
+export function ownRows(log: Log): OwnRows {
+  return { log, places: placesById(log), gone: voidPlaces(log.values, log.columns, { named: true }) };
+}
+
 /** Its place in the log's values; throws BadInput where there is no such row, or more than one. */
-function placeOf(log: Log, id: string): number {
-  const [place, other] = placesOfId(log, id);
+function placeOf({ log, places }: OwnRows, id: string): number {
+  const [place, other] = places.get(id) ?? [];
   if (place === undefined) {
     throw new BadInput(
       "no-row",
-      `“${log.tab.name}” has no row with the Id ${id}, so nothing was taken back. Its row may have been deleted or moved to another tab.`,
+      `“${log.tab.name}” has no row with the Id ${id}, so nothing was written. That row may have been deleted or moved to another tab.`,
     );
   }
   if (other !== undefined) {
@@ -37,12 +49,9 @@ function placeOf(log: Log, id: string): number {
  * The plant of a row that this person may take back or correct; null where that was done already. Throws BadInput
  * for a row of somebody else, of nobody, or one that itself takes another one back.
  */
-export function ownRow(
-  { log, gone }: { readonly log: Log; readonly gone: ReadonlySet<number> },
-  id: string,
-  who: string,
-): { readonly plant: string } | null {
-  const place = placeOf(log, id);
+export function ownRow(rows: OwnRows, id: string, who: string): { readonly plant: string } | null {
+  const { log, gone } = rows;
+  const place = placeOf(rows, id);
   if (gone.has(place)) return null;
   const { dayOf } = log.book.workbook;
   const [row] = readRows(log.values, log.spec, log.columns, dayOf, [place]);
@@ -56,13 +65,13 @@ export function ownRow(
   if (author === "") {
     throw new BadInput(
       "nobodys-row",
-      `${where} names nobody under Who. Type your name there first; then you can take it back.`,
+      `${where} names nobody under Who. Type your name there first; then you can take it back or correct it.`,
     );
   }
   if (nameKey(author) !== nameKey(who)) {
     throw new BadInput(
       "not-your-row",
-      `${where} was logged by ${author}, and only ${author} can take it back. Ask them, or log what is right as a row of your own.`,
+      `${where} was logged by ${author}, and only ${author} can take it back or correct it. Ask them, or log what is right as a row of your own.`,
     );
   }
   return { plant: String(fields.Plant ?? "") };
@@ -78,11 +87,11 @@ export function takeBack(workbook: WorkbookPort, me: Me, request: RequestFor<"ta
     const log = openLog(openBook(workbook, [spec.name]), spec);
     columnAt(log.columns, "Corrects");
     if (spec === CARE_LOG) columnAt(log.columns, "Plant");
-    const gone = voidPlaces(log.values, log.columns, { named: true });
+    const rows = ownRows(log);
     const day = { day: workbook.today() };
     const records = asked.flatMap(({ id, takes }): SheetRecord[] => {
-      if (placesOfId(log, id).length > 0) return [];
-      const row = ownRow({ log, gone }, takes, who);
+      if (rows.places.has(id)) return [];
+      const row = ownRow(rows, takes, who);
       if (row === null) return [];
       const marks = spec === CARE_LOG ? { Plant: textCell(row.plant), Event: TAKEN_BACK } : { Note: TAKEN_BACK };
       return [{ Id: id, Date: day, ...marks, Who: who, Corrects: takes }];

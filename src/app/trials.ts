@@ -2,7 +2,7 @@
 
 import { nameKey } from "../core/cell.ts";
 import { BadInput } from "../core/errors.ts";
-import { appendTo, openLog, placesOfId, type SheetRecord } from "../sheet/append.ts";
+import { appendTo, openLog, placesById, type SheetRecord } from "../sheet/append.ts";
 import { type Filling, fillRow } from "../sheet/fill-row.ts";
 import { columnAt, openBook } from "../sheet/find.ts";
 import { CLAIMS, TRIALS } from "../sheet/list-tabs.ts";
@@ -76,7 +76,7 @@ export function saveResult(workbook: WorkbookPort, request: RequestFor<"save res
   return workbook.locked(() => {
     const log = openLog(openBook(workbook, [TRIALS.name]), TRIALS);
     const { tab, values, columns } = log;
-    const [place, other] = placesOfId(log, request.trialId);
+    const [place, other] = placesById(log).get(request.trialId) ?? [];
     if (place === undefined) {
       throw new BadInput(
         "no-trial",

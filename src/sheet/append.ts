@@ -38,10 +38,18 @@ export function openLog(book: Book, spec: TabSpec): Log {
   return { book, spec, tab, values, columns };
 }
 
-/** Places in `values` (0 is the heading row) of the rows that bear this Id. */
-export function placesOfId({ spec, values, columns }: Log, id: string): number[] {
+/** Places in `values` (0 is the heading row) of the rows that bear an Id, by Id: one pass for any number of them. */
+export function placesById({ spec, values, columns }: Log): ReadonlyMap<unknown, readonly number[]> {
   const idAt = columnAt(columns, spec.key) - 1;
-  return values.flatMap((row, at) => (at > 0 && row[idAt] === id ? [at] : []));
+  const places = new Map<unknown, number[]>();
+  for (let at = 1; at < values.length; at++) {
+    const id = values[at]?.[idAt];
+    if (isBlank(id)) continue;
+    const found = places.get(id);
+    if (found === undefined) places.set(id, [at]);
+    else found.push(at);
+  }
+  return places;
 }
 
 /**
