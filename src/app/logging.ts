@@ -6,13 +6,14 @@ import { dosesText } from "../core/dose-text.ts";
 import { ELEMENTS } from "../core/elements.ts";
 import { BadInput } from "../core/errors.ts";
 import { checkNumber } from "../core/reading.ts";
-import { appendRecords, type SheetRecord } from "../sheet/append.ts";
+import { appendRecords, appendTo, type Log, openLog, placesById, type SheetRecord } from "../sheet/append.ts";
 import { openBook } from "../sheet/find.ts";
 import { BATCH_LOG } from "../sheet/log-tabs.ts";
 import type { PlainCell, WorkbookPort } from "../sheet/port.ts";
 import type { TabSpec } from "../sheet/spec.ts";
 import type { BatchEntry, ReplyFor, RequestFor } from "./contract.ts";
 import type { Me } from "./me.ts";
+import { voidPlaces } from "./standing.ts";
 
 /** Sea water is about 54 mS/cm; 1650 is µS/cm. */
 const MOST_MS_CM = 100;
@@ -66,7 +67,30 @@ export function append(workbook: WorkbookPort, spec: TabSpec, records: readonly 
   return { written, already, differing: [...differing] };
 }
 
+/** Throws BadInput when there is no such batch, or another row replaced it already. */
+function checkReplaced(log: Log, id: string): void {
+  const place = placesById(log).get(id)?.[0];
+  if (place === undefined) {
+    throw new BadInput(
+      "no-row",
+      `“${log.tab.name}” has no batch with the Id ${id}, which this one is to replace. Its row may have been deleted. Nothing was written.`,
+    );
+  }
+  if (!voidPlaces(log.values, log.columns, { named: true }).has(place)) return;
+  throw new BadInput(
+    "corrected-before",
+    "This batch was mixed, corrected or taken back before. Read the sheet again, then go on from the newer row. Nothing was written.",
+  );
+}
+
+/** One row. One found by its Id was logged by an earlier try, and is not asked about again. */
 export function logBatch(workbook: WorkbookPort, me: Me, request: RequestFor<"log batch">): ReplyFor<"log batch"> {
-  const who = request.who === "" ? me.name : request.who;
-  return append(workbook, BATCH_LOG, [batchRecord(request.batch, who)]);
+  const { batch } = request;
+  const record = batchRecord(batch, request.who === "" ? me.name : request.who);
+  return workbook.locked(() => {
+    const log = openLog(openBook(workbook, [BATCH_LOG.name]), BATCH_LOG);
+    if (batch.corrects !== undefined && !placesById(log).has(batch.id)) checkReplaced(log, batch.corrects);
+    const { written, already, differing } = appendTo(log, [record]);
+    return { written, already, differing: [...differing] };
+  });
 }
