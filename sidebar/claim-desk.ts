@@ -6,11 +6,13 @@ import { keptStore } from "./drafts.ts";
 import type { RecordsStore } from "./panel-state.ts";
 import { clearWhenEdited, createSender, FOUND_OTHERWISE, type Sender } from "./sending.ts";
 import type { Store } from "./store.ts";
+import { createTakingBack, type TakingBack } from "./taking-back.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
 
 export interface ClaimDesk {
   readonly draft: Store<ClaimDraft>;
   readonly sender: Sender;
+  readonly takeBack: TakingBack;
   /** Puts a claim into the form; what is saved replaces its row. */
   change(claim: Claim): void;
   /** An empty form again. */
@@ -48,9 +50,15 @@ export function createClaimDesk(world: PanelWorld, links: DeskLinks & { readonly
     },
   });
   clearWhenEdited(draft, sender);
+  const takeBack = createTakingBack(world, links, {
+    log: "Claims",
+    // The row that it replaced counts again, and only the sheet has that one.
+    gone: () => links.reload(),
+  });
   return {
     draft,
     sender,
+    takeBack,
     change: (claim) => draft.set(draftOf(claim, world.newId)),
     leave: () => draft.set(freshClaim(world.newId)),
   };

@@ -23,6 +23,7 @@ export interface Claim {
   readonly trial: string;
   readonly outcome: string;
   readonly note: string;
+  readonly who: string;
 }
 
 /** What each state means here, in words. */
@@ -66,6 +67,7 @@ export function readClaims(rows: readonly FieldRow[]): Claim[] {
         trial: textIn(row, "Trial"),
         outcome: textIn(row, "What came of it"),
         note: textIn(row, "Note"),
+        who: textIn(row, "Who"),
       },
     ];
   });

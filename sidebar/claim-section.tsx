@@ -3,12 +3,15 @@
 import type { JSX } from "preact";
 import { useRef } from "preact/hooks";
 import type { Loaded, Records } from "../src/app/contract.ts";
+import { nameKey } from "../src/core/cell.ts";
 import { Button } from "./button.tsx";
 import { ClaimForm } from "./claim-form.tsx";
 import { type Claim, isDue, isId, readClaims, STATE_WORDS, sortClaims } from "./claim-rows.ts";
 import type { Panel } from "./panel-state.ts";
+import { Send } from "./send.tsx";
 import { count, showDay } from "./show.ts";
 import { readTrials } from "./trial-rows.ts";
+import { useStore } from "./use-store.ts";
 import { WithRecords } from "./with-records.tsx";
 
 /** "Marit, 11 years at it, heard on 7 Dec 2024". */
@@ -49,10 +52,11 @@ function ClaimItem(props: {
   readonly panel: Panel;
   readonly claim: Claim;
   readonly today: string;
+  readonly who: string;
   readonly hasTrial: boolean;
   readonly change: (claim: Claim) => void;
 }): JSX.Element {
-  const { panel, claim, today, hasTrial, change } = props;
+  const { panel, claim, today, who, hasTrial, change } = props;
   const due = isDue(claim, today);
   const state = due ? `look at it again · ${STATE_WORDS[claim.status]}` : STATE_WORDS[claim.status];
   return (
@@ -76,6 +80,11 @@ function ClaimItem(props: {
             <Button look="link" press={() => change(claim)}>
               Change
             </Button>
+            {nameKey(claim.who) === nameKey(who) && who !== "" && (
+              <Button look="link" press={() => panel.claims.takeBack.row(claim.id)}>
+                Take back
+              </Button>
+            )}
             {hasTrial ? (
               <Button look="link" press={() => panel.section.set("trials")}>
                 Show its trial
@@ -102,6 +111,7 @@ function ClaimItem(props: {
 
 function ClaimsBody(props: { readonly panel: Panel; readonly loaded: Loaded; readonly records: Records }): JSX.Element {
   const { panel, loaded, records } = props;
+  const taking = useStore(panel.claims.takeBack.sender.now);
   const form = useRef<HTMLHeadingElement>(null);
   const claims = sortClaims(readClaims(records.claims), loaded.today);
   const trials = readTrials(records.trials).trials;
@@ -123,6 +133,7 @@ function ClaimsBody(props: { readonly panel: Panel; readonly loaded: Loaded; rea
               panel={panel}
               claim={claim}
               today={loaded.today}
+              who={loaded.who}
               hasTrial={trials.some(({ id }) => id !== "" && id === claim.trial)}
               change={(chosen) => {
                 panel.claims.change(chosen);
@@ -132,6 +143,12 @@ function ClaimsBody(props: { readonly panel: Panel; readonly loaded: Loaded; rea
           ))}
         </ul>
       )}
+      <Send
+        sender={panel.claims.takeBack.sender}
+        label="Try again"
+        working="Taking it back…"
+        hidden={taking.state !== "failed"}
+      />
       <ClaimForm panel={panel} loaded={loaded} heading={form} />
     </>
   );

@@ -25,7 +25,7 @@ export function createTakingBack(
     },
     settle: (_, { takes }) => {
       gone(takes);
-      const tab = log === "Purchases" ? log : `the ${log}`;
+      const tab = log.endsWith(" log") ? `the ${log}` : log;
       return { sentence: `Taken back. The row stays in ${tab} and no longer counts.` };
     },
   });

@@ -3,10 +3,12 @@
 import type { JSX } from "preact";
 import { useMemo } from "preact/hooks";
 import type { Loaded } from "../src/app/contract.ts";
+import { nameKey } from "../src/core/cell.ts";
 import { sayNumber } from "../src/core/saying.ts";
 import { meanOf, type TrialState } from "../src/core/trial.ts";
 import type { PlantMeasure } from "../src/core/trial-measure.ts";
 import { Button } from "./button.tsx";
+import { isId } from "./claim-rows.ts";
 import type { Panel } from "./panel-state.ts";
 import { showDay, showDays } from "./show.ts";
 import { canKeep, sayDraw, stateOf, type TrialRow } from "./trial-rows.ts";
@@ -86,6 +88,7 @@ export function TrialCard(props: {
   readonly loaded: Loaded;
 }): JSX.Element {
   const { panel, trial, loaded } = props;
+  const { who } = loaded;
   const sent = useStore(panel.trials.result.now);
   const state = useMemo(() => stateOf(trial, loaded), [trial, loaded]);
   return (
@@ -109,6 +112,13 @@ export function TrialCard(props: {
       <Groups trial={trial} />
       {typeof state !== "string" && <Measures trial={trial} state={state} />}
       <p class="hint">{sayDraw(trial)}</p>
+      {trial.result === "" && isId(trial.id) && who !== "" && nameKey(trial.who) === nameKey(who) && (
+        <p class="links">
+          <Button look="link" press={() => panel.trials.takeBack.row(trial.id)}>
+            Take this trial back
+          </Button>
+        </p>
+      )}
     </div>
   );
 }

@@ -9,6 +9,7 @@ import { keptStore } from "./drafts.ts";
 import type { RecordsStore } from "./panel-state.ts";
 import { clearWhenEdited, createSender, FOUND_OTHERWISE, type Sender } from "./sending.ts";
 import type { Store } from "./store.ts";
+import { createTakingBack, type TakingBack } from "./taking-back.ts";
 import { freshTrial, makeTrial, readTrialDraft, type TrialDraft } from "./trial-draft.ts";
 import { type TrialRow, trialFields } from "./trial-rows.ts";
 import type { DeskLinks, PanelWorld } from "./world.ts";
@@ -17,6 +18,7 @@ export interface TrialDesk {
   readonly draft: Store<TrialDraft>;
   readonly sender: Sender;
   readonly result: Sender;
+  readonly takeBack: TakingBack;
   /** Begins a draft that tests this claim. */
   tryClaim(claim: Claim): void;
   /** Chooses the trial whose result `result` keeps, and sends it. */
@@ -79,6 +81,14 @@ export function createTrialDesk(world: PanelWorld, links: DeskLinks & { readonly
   });
   clearWhenEdited(draft, sender);
 
+  const takeBack = createTakingBack(world, links, {
+    log: "Trials",
+    gone: (id) =>
+      records.change((now) =>
+        now === null ? null : { ...now, trials: now.trials.filter((row) => textIn(row, "Id") !== id) },
+      ),
+  });
+
   let kept: Result | null = null;
   const result = createSender<"save result">(world.ask, world.after, {
     make: () => (kept === null ? "Choose a trial that is over." : { ask: "save result", ...kept }),
@@ -91,6 +101,7 @@ export function createTrialDesk(world: PanelWorld, links: DeskLinks & { readonly
     draft,
     sender,
     result,
+    takeBack,
     tryClaim: (claim) =>
       draft.set({
         ...freshTrial(world.newId),

@@ -24,6 +24,7 @@ export interface TrialRow extends Trial {
   readonly worthSeeing: number | null;
   /** What stands under Result, "" for nothing yet. */
   readonly result: string;
+  readonly who: string;
 }
 
 const names = (text: string): string[] =>
@@ -65,6 +66,7 @@ function readTrial(row: FieldRow): TrialRow | string {
     draw: typeof draw === "number" ? draw : null,
     worthSeeing: typeof worth === "number" ? worth : null,
     result: textIn(row, "Result"),
+    who: textIn(row, "Who"),
   };
 }
 

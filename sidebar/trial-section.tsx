@@ -7,10 +7,12 @@ import { Send } from "./send.tsx";
 import { TrialCard } from "./trial-card.tsx";
 import { TrialForm } from "./trial-form.tsx";
 import { readTrials } from "./trial-rows.ts";
+import { useStore } from "./use-store.ts";
 import { WithRecords } from "./with-records.tsx";
 
 function TrialsBody(props: { readonly panel: Panel; readonly loaded: Loaded; readonly records: Records }): JSX.Element {
   const { panel, loaded, records } = props;
+  const taking = useStore(panel.trials.takeBack.sender.now);
   const { trials, problems } = readTrials(records.trials);
   return (
     <>
@@ -22,6 +24,12 @@ function TrialsBody(props: { readonly panel: Panel; readonly loaded: Loaded; rea
         <TrialCard key={trial.id === "" ? trial.row : trial.id} panel={panel} trial={trial} loaded={loaded} />
       ))}
       <Send sender={panel.trials.result} label="Save this result" working="Saving the result…" hidden />
+      <Send
+        sender={panel.trials.takeBack.sender}
+        label="Try again"
+        working="Taking it back…"
+        hidden={taking.state !== "failed"}
+      />
       {problems.map((sentence) => (
         <p class="wrong" key={sentence}>
           {sentence}

@@ -256,7 +256,7 @@ function makeSchemas() {
     "take back": z.object({
       ask: z.literal("take back"),
       who: text,
-      log: z.literal(["Care log", "Batch log", "Purchases", "Meter log"]),
+      log: z.literal(["Care log", "Batch log", "Purchases", "Meter log", "Claims", "Trials"]),
       ...taking,
       /** Others of the same log, taken back in the same write. */
       more: z.exactOptional(z.array(z.object(taking)).check(z.maxLength(500))),

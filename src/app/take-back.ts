@@ -5,6 +5,7 @@ import { BadInput } from "../core/errors.ts";
 import { TAKEN_BACK } from "../core/events.ts";
 import { appendTo, type Log, openLog, placesById, type SheetRecord } from "../sheet/append.ts";
 import { columnAt, openBook } from "../sheet/find.ts";
+import { CLAIMS, TRIALS } from "../sheet/list-tabs.ts";
 import { BATCH_LOG, CARE_LOG, METER_LOG, PURCHASES } from "../sheet/log-tabs.ts";
 import type { WorkbookPort } from "../sheet/port.ts";
 import { readRows } from "../sheet/rows.ts";
@@ -13,7 +14,7 @@ import { textCell } from "./logging.ts";
 import type { Me } from "./me.ts";
 import { takesBackOnly, voidPlaces } from "./standing.ts";
 
-const LOGS = [CARE_LOG, BATCH_LOG, PURCHASES, METER_LOG];
+const LOGS = [CARE_LOG, BATCH_LOG, PURCHASES, METER_LOG, CLAIMS, TRIALS];
 
 /** A log with what is asked of it for each row. */
 export interface OwnRows {

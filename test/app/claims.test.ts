@@ -83,6 +83,25 @@ describe("a claim", () => {
   });
 });
 
+test("a claim or a trial taken back no longer counts; a change taken back brings the old claim back", () => {
+  const book = readyBook();
+  const [first, entry] = [claim(), trial()];
+  const next = claim({ status: "dropped", corrects: first.id });
+  book.reply({ ask: "save claim", who: "Ana", claim: first });
+  book.reply({ ask: "save claim", who: "Ana", claim: next });
+  book.reply({ ask: "save trial", who: "Ana", trial: entry });
+  const back = (log: "Claims" | "Trials", takes: string) =>
+    book.reply({ ask: "take back", who: "Ana", log, id: newId(), takes }).written;
+  expect(back("Claims", next.id)).toBe(1);
+  expect(rows(book).claims.map(({ fields }) => fields.Id)).toEqual([first.id]);
+  expect(back("Trials", entry.id)).toBe(1);
+  expect(rows(book).trials).toEqual([]);
+  expect(book.values("Trials")).toHaveLength(3);
+  expect(book.refusal({ ask: "take back", who: "Bo", log: "Claims", id: newId(), takes: first.id }).sentence).toContain(
+    "only Ana can take it back",
+  );
+});
+
 describe("a trial", () => {
   test("comes with its draw and the claim it tests, both once", () => {
     const book = readyBook();
