@@ -4,6 +4,7 @@ import { isBadInput } from "../core/errors.ts";
 import { type Book, findTab } from "../sheet/find.ts";
 import { type OpenTab, readTab } from "../sheet/open.ts";
 import { columnProblems } from "../sheet/rows.ts";
+import { newerTab } from "../sheet/schema.ts";
 import type { Sentences } from "../sheet/sentences.ts";
 import type { TabSpec } from "../sheet/spec.ts";
 
@@ -33,6 +34,8 @@ export function openTab(loading: Loading, spec: TabSpec, needed: readonly string
     loading.missing.push(spec.name);
     return null;
   }
+  const newer = newerTab(loading.book, tab, spec.name);
+  if (newer !== null) loading.say.add(spec.name, newer);
   const open = readTab(loading.book, spec, tab);
   for (const sentence of columnProblems(open.columns, needed)) loading.say.add(spec.name, sentence);
   return open;

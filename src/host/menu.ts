@@ -4,8 +4,9 @@ import { boardsWords, makeBoards } from "../sheet/boards.ts";
 import { openBook } from "../sheet/find.ts";
 import type { WorkbookPort } from "../sheet/port.ts";
 import { asFailure } from "../sheet/refusals.ts";
+import { planSetUp, planWords } from "../sheet/schema.ts";
 import { refreshToday as refresh, requireSettings } from "../sheet/settings.ts";
-import { setUp, setupWords } from "../sheet/setup.ts";
+import { hasOwnList, setUp, setupWords } from "../sheet/setup.ts";
 import { activeWorkbook } from "./workbook.ts";
 
 /** Runs without any authorisation, so it may touch nothing but the menu. */
@@ -42,8 +43,18 @@ function tell(work: (workbook: WorkbookPort) => string): void {
   SpreadsheetApp.getUi().alert(words);
 }
 
+/** True when the person agreed to what `words` say; without words there is nothing to agree to. */
+function agreed(words: string): boolean {
+  if (words === "") return true;
+  const ui = SpreadsheetApp.getUi();
+  return ui.alert("Stillroot", words, ui.ButtonSet.OK_CANCEL) === ui.Button.OK;
+}
+
 export function setUpTabs(): void {
-  tell((workbook) => setupWords(setUp(workbook)));
+  tell((workbook) => {
+    const plan = planSetUp(workbook, new Set(hasOwnList(workbook) ? (["Plants"] as const) : []));
+    return agreed(planWords(plan)) ? setupWords(setUp(workbook)) : "Nothing was changed.";
+  });
 }
 
 export function makeBoardTabs(): void {

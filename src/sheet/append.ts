@@ -5,6 +5,7 @@ import { type Book, type Columns, columnAt, columnLetters, findTab, noTab, openB
 import { refuseMerged } from "./merged.ts";
 import { readTab } from "./open.ts";
 import type { PlainCell, TabPort } from "./port.ts";
+import { refuseNewer } from "./schema.ts";
 import { type Segment, segmentsOf } from "./segments.ts";
 import { marksHold, rearranged, settle, stillFree } from "./settle.ts";
 import type { TabSpec } from "./spec.ts";
@@ -34,6 +35,7 @@ export interface Log {
 export function openLog(book: Book, spec: TabSpec): Log {
   const tab = findTab(book, spec);
   if (!tab) throw noTab(spec);
+  refuseNewer(book, tab, spec.name);
   const { values, columns } = readTab(book, spec, tab);
   return { book, spec, tab, values, columns };
 }

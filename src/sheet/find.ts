@@ -14,6 +14,8 @@ export interface Book {
 }
 
 export const tabMark = (tab: TabName): string => `tab:${tab}`;
+/** "schema:Plants/2": the version of the columns that the tab was set up with. */
+export const schemaMark = (tab: TabName, version: number | ""): string => `schema:${tab}/${version}`;
 /** On a plant list of one's own, with the name and heading it was chosen by. */
 export const listMark = (tab: string): string => `list:${tab}`;
 export const listColumnMark = (tab: string, ours: string, theirs: string): string => `list:${tab}/${ours}=${theirs}`;
@@ -26,7 +28,7 @@ export function openBook(
   also: (text: string) => boolean = () => false,
 ): Book {
   const tabs = workbook.tabs();
-  const starts = names.map((name) => columnMark(name, ""));
+  const starts = names.flatMap((name) => [columnMark(name, ""), schemaMark(name, "")]);
   if (names.includes("Plants")) starts.push(listMark(""));
   const marks = workbook.marks(
     (text) =>

@@ -9,6 +9,7 @@ import { type Book, type Columns, columnAt, findTab, noTab } from "./find.ts";
 import { SETTINGS } from "./list-tabs.ts";
 import { readTab } from "./open.ts";
 import type { PlainCell, TabPort } from "./port.ts";
+import { refuseNewer } from "./schema.ts";
 import { marksHold, rearranged, settle } from "./settle.ts";
 import { cellOf, isBlank } from "./stored.ts";
 
@@ -184,6 +185,7 @@ export function requireSettings(book: Book): Settings {
  */
 export function writeSettings(settings: Settings, written: readonly (readonly [setting: string, PlainCell])[]): void {
   const { tab, log, nextRow } = settings;
+  refuseNewer(log.book, tab, SETTINGS.name);
   const nameAt = columnAt(settings.columns, "Setting");
   const valueAt = columnAt(settings.columns, "Value");
   const headings = ["Setting", "Value"];

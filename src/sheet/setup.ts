@@ -1,12 +1,14 @@
 /** Sets the tabs up: adds what is missing, leaves what a person wrote, and run again changes nothing. */
 
+import { isBadInput } from "../core/errors.ts";
 import { BUILT_IN_EVENTS } from "../core/roots.ts";
 import { dressColumns, offerNameLists } from "./dress.ts";
-import { type Book, type Columns, columnMark, findColumns, findTab, openBook, tabMark } from "./find.ts";
+import { type Book, type Columns, columnMark, findColumns, findTab, openBook, schemaMark, tabMark } from "./find.ts";
 import { EVENTS, PLANTS, SETTINGS } from "./list-tabs.ts";
 import { openPlantList } from "./plant-list.ts";
 import type { PlainCell, TabPort, WorkbookPort } from "./port.ts";
 import { asFailure } from "./refusals.ts";
+import { refuseNewer, SCHEMA } from "./schema.ts";
 import { PLANT_LIST_TAB, readSettings, type Settings, settingRows } from "./settings.ts";
 import { TAB_NAMES, type TabSpec } from "./spec.ts";
 import { isBlank } from "./stored.ts";
@@ -31,6 +33,16 @@ export interface ReadyTab {
   readonly values: readonly (readonly unknown[])[];
   /** Columns with a heading or content, new ones included. */
   readonly width: number;
+}
+
+/** Whether plants come from a tab of one's own; false also where Settings cannot be read, which the set-up then says. */
+export function hasOwnList(workbook: WorkbookPort): boolean {
+  try {
+    return (readSettings(openBook(workbook, ["Settings"]))?.text(PLANT_LIST_TAB) ?? "") !== "";
+  } catch (error) {
+    if (!isBadInput(error)) throw error;
+    return false;
+  }
 }
 
 /** What cannot be told or is not allowed is left alone and reported; the rest is done. Throws BadInput "busy" only. */
@@ -70,6 +82,7 @@ export function setUp(workbook: WorkbookPort): SetupReport {
       attempt(() => {
         addMarks(book, each);
         dressColumns(workbook.setup(each.tab), each);
+        noteSchema(book, each);
       });
     }
     const plants = own ? attempt(() => openPlantList(book, settings)) : null;
@@ -80,6 +93,7 @@ export function setUp(workbook: WorkbookPort): SetupReport {
 
 function readyTab(book: Book, spec: TabSpec, addedTabs: string[], problems: string[]): ReadyTab {
   const there = findTab(book, spec);
+  if (there) refuseNewer(book, there, spec.name);
   const tab = there ?? book.workbook.addTab(spec.name);
   if (!there) addedTabs.push(spec.name);
   const values = there ? tab.readAll() : [];
@@ -166,6 +180,13 @@ function addMarks(book: Book, { spec, tab, columns }: ReadyTab): void {
     const text = columnMark(spec.name, heading);
     if (!has(column, text)) setup.mark(column, text);
   }
+}
+
+/** Last of all, so that a set-up that stopped half-way is taken up again; not while a column is in doubt or missing. */
+function noteSchema(book: Book, { spec, tab, columns }: ReadyTab): void {
+  if (columns.at.size < spec.columns.length) return;
+  if (book.marks.some(({ tabId, text }) => tabId === tab.id && text === schemaMark(spec.name, SCHEMA))) return;
+  book.workbook.setup(tab).mark(null, schemaMark(spec.name, SCHEMA));
 }
 
 /** The report in words, for the person who chose the menu item. */

@@ -26,7 +26,7 @@ describe("an empty spreadsheet", () => {
       expect(tab.frozenRows()).toBe(1);
       expect(tab.protections().length).toBeGreaterThan(0);
       expect(tab.protections().every(({ warningOnly }) => warningOnly)).toBe(true);
-      expect(tab.marks()).toHaveLength(spec.columns.length + 1);
+      expect(tab.marks()).toHaveLength(spec.columns.length + 2);
       spec.columns.forEach((column, index) => {
         expect(tab.note(1, index + 1)).toContain(column.help);
         if (column.kind === "day") {
