@@ -51,6 +51,17 @@ const ACTIONS: readonly (readonly [string, (book: TestBook) => unknown])[] = [
     "logging care for 30 plants",
     (book) => book.reply({ ask: "log care", who: "Ana", entries: Array.from({ length: 30 }, () => careEntry()) }),
   ],
+  ["taking a page of the log out", (book) => book.reply({ ask: "read page", tab: "Care log", from: 2, rows: 150 })],
+  [
+    "bringing rows of the log back",
+    (book) =>
+      book.reply({
+        ask: "import rows",
+        tab: "Care log",
+        headings: ["Id", "Date", "Plant"],
+        rows: Array.from({ length: 100 }, (_, at) => [`import-${at}`, { day: "2026-03-01" }, "Plant 1"]),
+      }),
+  ],
   [
     "entering readings",
     (book) => book.reply({ ask: "log readings", batchId: "batch-5-id", ecMsCm: 1.5, pH: 6, verdict: "As expected." }),
@@ -90,4 +101,35 @@ test("opening the sidebar with a plant list of one's own costs no more", () => {
   book.reply({ ask: "use plant list", tab: "Mine", columns: { Plant: "Name" } });
   const calls = callsOf(book, (open) => expect(open.reply({ ask: "load" }).plantTab).toBe("Mine"));
   expect(calls.length).toBeLessThanOrEqual(MOST);
+});
+
+test("a sitter's page goes onto its tab in a bounded number of calls, however long it is", () => {
+  const page = (lines: number) => ({
+    ask: "write sitter page" as const,
+    cells: Array.from({ length: lines }, (_, at) => [
+      "Sun 1 Mar 2026",
+      "Hall",
+      `Plant ${at}`,
+      "Top up to the mark",
+      150,
+      null,
+    ]),
+    widths: [118, 105, 160, 165, 70, 90],
+    boldRows: [1],
+    wrapped: { from: 1, to: lines },
+  });
+  const book = bookOf(10);
+  const first = callsOf(book, (open) => open.reply(page(20)));
+  const longer = callsOf(book, (open) => open.reply(page(900)));
+  // Six column widths, five looks at the tab as it was, and what every write takes.
+  expect(first.length).toBeLessThanOrEqual(26);
+  expect(longer.length).toBeLessThanOrEqual(26);
+});
+
+test("making the boards costs as much for 10,000 rows as for 200, and making them again less than half", () => {
+  const make = (open: TestBook) => open.reply({ ask: "make boards" });
+  const few = callsOf(bookOf(200), make);
+  const book = bookOf(10_000);
+  expect(callsOf(book, make)).toEqual(few);
+  expect(callsOf(book, make).length).toBeLessThan(few.length / 2);
 });
