@@ -95,6 +95,8 @@ export function createImportDesk(world: PanelWorld, loaded: Store<Loaded | null>
       notes.push(...done.differing);
     }
     plan.set(null);
+    // What was said to be missing is there now.
+    look.clear();
     reload();
     return { sentence: `Wrote ${count(written, "row")}. Choosing the file again would add nothing twice.`, notes };
   });

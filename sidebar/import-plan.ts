@@ -48,7 +48,9 @@ export function planImport(file: readonly FileTab[], sheet: readonly FileTab[]):
     const tab = from.tab as TabName;
     const to = sheet.find((each) => each.tab === tab);
     if (to === undefined) {
-      const notes = [`There is no tab “${tab}” in this sheet. Choose “Set up tabs” from the menu, then look again.`];
+      const notes = [
+        `There is no tab “${tab}” in this sheet. Choose “Set up tabs” from the menu, then choose the file again.`,
+      ];
       return [{ tab, headings: [], rows: [], already: 0, notes }];
     }
     return [tab === "Settings" ? planSettings(from, to) : planTab(tab, from, to)];
@@ -87,7 +89,7 @@ function sharedColumns(tab: TabName, from: FileTab, to: FileTab): Columns {
     lost.length === 0
       ? []
       : [
-          `${named} ${lost.length === 1 ? "is no heading" : "are no headings"} of “${tab}” in this sheet, so what stands there is left out. To keep it, type the heading in row 1 first, then look again.`,
+          `${named} ${lost.length === 1 ? "is no heading" : "are no headings"} of “${tab}” in this sheet, so what stands there is left out. To keep it, type the heading in row 1 first, then choose the file again.`,
         ];
   return { headings, ofFile: pick(from), ofSheet: pick(to), notes };
 }

@@ -1,6 +1,7 @@
 /** Back home: what the page asked for and what the log says was done, in sentences. */
 
 import type { Loaded } from "../src/app/contract.ts";
+import { dayFromIso } from "../src/core/calendar.ts";
 import { fillKind } from "../src/core/fills.ts";
 import { sayNumber } from "../src/core/saying.ts";
 import { type Compared, compareSitting } from "../src/core/sitter.ts";
@@ -35,13 +36,22 @@ function otherAmount({ planned, done }: Compared): string | null {
   return `${planned.plant}, ${dayWords(planned.day)}: ${sayNumber(poured)} mL were poured where about ${sayNumber(asked)} mL were on the page.`;
 }
 
+function sayDone(lines: number, done: number): string {
+  const missing = lines - done;
+  const rest = missing === 0 ? ", so everything was done" : ` and ${missing} ${missing === 1 ? "is" : "are"} not`;
+  return `Of ${count(lines, "line")} on the page, ${done} ${done === 1 ? "is" : "are"} in the log${rest}.`;
+}
+
 export function checkSitting(page: ReadPage, loaded: Loaded): Checked {
   const events = rulesOfEvents(loaded);
   const fills = ({ event }: { readonly event: string }): boolean => {
     const kind = fillKind(event, events);
     return kind !== null && kind !== "disturbance";
   };
-  const { lines, besides } = compareSitting(page.lines, careRows(loaded), { ...page, fills });
+  const today = dayFromIso(loaded.today) ?? page.toDay;
+  const until = page.lines.filter(({ day }) => day <= today);
+  const toCome = page.lines.length - until.length;
+  const { lines, besides } = compareSitting(until, careRows(loaded), { ...page, fills });
   const missing = lines.filter(({ done }) => done === null);
   const ticked = (planned: Compared["planned"]): string =>
     page.lines.find(({ day, plant, done }) => done !== "" && day === planned.day && plant === planned.plant)?.done ??
@@ -77,7 +87,12 @@ export function checkSitting(page: ReadPage, loaded: Loaded): Checked {
     },
   ];
   return {
-    summary: `Of ${count(lines.length, "line")} on the page, ${done} ${done === 1 ? "is" : "are"} in the log${missing.length === 0 ? ", so everything was done" : ` and ${missing.length} ${missing.length === 1 ? "is" : "are"} not`}.`,
+    summary: [
+      lines.length === 0 ? "" : sayDone(lines.length, done),
+      toCome === 0 ? "" : `${count(toCome, "line")} ${toCome === 1 ? "is" : "are"} still to come.`,
+    ]
+      .filter((sentence) => sentence !== "")
+      .join(" "),
     parts: parts
       .filter(({ sentences }) => sentences.length > 0)
       .map((part) => ({ ...part, sentences: bounded(part.sentences) })),

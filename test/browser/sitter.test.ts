@@ -46,6 +46,19 @@ async function pageRows(tab = TAB): Promise<{ row: number; cells: unknown[] }[]>
     .filter(({ cells }) => cells[0] !== null);
 }
 
+/** Sets the clock of the script alone; the page's own timers go on. */
+async function setScriptClock(instant: string): Promise<void> {
+  for (const frame of sheet.page.frames()) {
+    await frame.evaluate((at) => {
+      if (!("Stillroot" in globalThis)) return;
+      const real = Date;
+      globalThis.Date = new Proxy(real, {
+        construct: (_, args) => (args.length === 0 ? new real(at) : new real(...(args as [number]))),
+      });
+    }, Date.parse(instant));
+  }
+}
+
 describe("a page for a fortnight", () => {
   let today = 0;
 
@@ -124,6 +137,9 @@ describe("a page for a fortnight", () => {
       await type("Care log", `E${row}`, String(amount));
       await type("Care log", `I${row}`, "Mira");
     }
+    await panel.getByRole("button", { name: "Compare with the log" }).click();
+    await panel.getByText(`${rows.length} lines are still to come.`).waitFor({ timeout: 20_000 });
+    await setScriptClock(`${isoAfter(today, 16)}T12:00:00Z`);
     await panel.getByRole("button", { name: "Compare with the log" }).click();
     await panel
       .getByText(`Of ${rows.length} lines on the page, 2 are in the log and ${rows.length - 2} are not.`)

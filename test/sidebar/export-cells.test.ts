@@ -169,7 +169,7 @@ describe("what would be written", () => {
     expect(plan?.rows).toEqual([["Ivy", "Hall"]]);
     expect(plan?.already).toBe(1);
     expect(plan?.notes).toEqual([
-      "“Luck” is no heading of “Plants” in this sheet, so what stands there is left out. To keep it, type the heading in row 1 first, then look again.",
+      "“Luck” is no heading of “Plants” in this sheet, so what stands there is left out. To keep it, type the heading in row 1 first, then choose the file again.",
       "In “Plants”, “fern ” stands there with other values and stays as it is.",
       "“Ivy” stands twice in the file; only the first is taken. Give the others names of their own.",
       "1 row of “Plants” has no Plant and is left out.",

@@ -131,7 +131,7 @@ describe("a household's sheet", () => {
       sentence: "3 rows of this file are not in the sheet yet. Nothing has been written.",
     });
     expect(plan.find(({ tab }) => tab === "Plants")?.notes).toEqual([
-      "“Luck” is no heading of “Plants” in this sheet, so what stands there is left out. To keep it, type the heading in row 1 first, then look again.",
+      "“Luck” is no heading of “Plants” in this sheet, so what stands there is left out. To keep it, type the heading in row 1 first, then choose the file again.",
     ]);
     expect(rowsToWrite(plan, false).map(({ tab }) => tab)).toEqual(["Plants", "Care log"]);
     expect(wrote).toMatchObject({ sentence: "Wrote 3 rows. Choosing the file again would add nothing twice." });

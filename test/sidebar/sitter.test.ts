@@ -30,8 +30,10 @@ const care = (plant: string, day: string, given: Partial<Care> = {}): Care => ({
 const rows = ["Fern 1", "Hoya 3"].flatMap((plant) =>
   ["2026-03-13", "2026-03-08", "2026-03-03", "2026-02-26"].map((day) => care(plant, day)),
 );
-const household = (more: readonly Care[] = []): Loaded =>
-  sheet({ care: { rows: [...more, ...rows], from: "2026-02-26", all: true } });
+const household = (more: readonly Care[] = [], today = "2026-03-14"): Loaded =>
+  sheet({ today, care: { rows: [...more, ...rows], from: "2026-02-26", all: true } });
+
+const BACK = "2026-03-25";
 
 const draft = { ...freshSitter(), from: "2026-03-15", to: "2026-03-24", sitter: "Mira", every: "1" };
 
@@ -154,13 +156,16 @@ describe("back home", () => {
   test("says what was done, what was not, and what else", () => {
     const found = checkSitting(
       read,
-      household([
-        care("Fern 1", "2026-03-19", { amountMl: 140, who: "Mira" }),
-        care("Fern 1", "2026-03-24", { amountMl: 400, who: "Mira" }),
-        care("Hoya 3", "2026-03-21", { who: "" }),
-        care("Arum 2", "2026-03-20", { who: "Mira" }),
-        care("Hoya 3", "2026-03-20", { event: "Note" }),
-      ]),
+      household(
+        [
+          care("Fern 1", "2026-03-19", { amountMl: 140, who: "Mira" }),
+          care("Fern 1", "2026-03-24", { amountMl: 400, who: "Mira" }),
+          care("Hoya 3", "2026-03-21", { who: "" }),
+          care("Arum 2", "2026-03-20", { who: "Mira" }),
+          care("Hoya 3", "2026-03-20", { event: "Note" }),
+        ],
+        BACK,
+      ),
     );
     expect(found.summary).toBe("Of 4 lines on the page, 3 are in the log and 1 is not.");
     expect(found.parts).toEqual([
@@ -174,9 +179,17 @@ describe("back home", () => {
     ]);
   });
 
+  test("what is still to come is not missing", () => {
+    const early = [care("Fern 1", "2026-03-19", { who: "Mira" }), care("Hoya 3", "2026-03-19", { who: "Mira" })];
+    expect(checkSitting(read, household(early, "2026-03-20")).summary).toBe(
+      "Of 2 lines on the page, 2 are in the log, so everything was done. 2 lines are still to come.",
+    );
+    expect(checkSitting(read, household()).summary).toBe("4 lines are still to come.");
+  });
+
   test("a word under Done is shown with a line that the log does not have", () => {
     const typed = { ...read, lines: read.lines.map((line) => ({ ...line, done: "yes, M" })) };
-    expect(checkSitting(typed, household()).parts[0]?.sentences[0]).toBe(
+    expect(checkSitting(typed, household([], BACK)).parts[0]?.sentences[0]).toBe(
       "Fern 1, Thu 19 Mar 2026, about 150 mL. Under Done stands “yes, M”.",
     );
   });
@@ -194,7 +207,7 @@ describe("back home", () => {
     check.press();
     await host.last().reply({ tab: "Fridge", rows: pageCells(page).cells.map((row) => row.map((cell) => cell ?? "")) });
     await settle();
-    await host.last().reply(household());
+    await host.last().reply(household([], BACK));
     expect(said(check)).toBe("done: Of 4 lines on the page, 0 are in the log and 4 are not.");
     check.press();
     await host.last().fail("Somebody else was writing.");
