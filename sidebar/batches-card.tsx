@@ -71,10 +71,8 @@ function toTheForm(): void {
 function Actions(props: { readonly panel: Panel; readonly loaded: Loaded; readonly row: BatchRow }): JSX.Element {
   const { panel, loaded, row } = props;
   const desk = panel.batches;
-  const shelf = useStore(panel.batch.shelf);
   const past = pastOf(row);
   if (typeof past === "string") return <p class="hint">{past}</p>;
-  const card = cardOfRow(row, shelf);
   const can = OUR_ID.test(row.id);
   const own = row.who.trim() !== "" && nameKey(row.who) === nameKey(loaded.who);
   const clear = (): void => {
@@ -110,11 +108,15 @@ function Actions(props: { readonly panel: Panel; readonly loaded: Loaded; readon
           {row.state === "planned" ? "Change it" : "Correct it"}
         </Button>
       )}
-      {typeof card !== "string" && (
-        <Button look="link" press={() => panel.card.set(card)}>
-          Card
-        </Button>
-      )}
+      <Button
+        look="link"
+        press={() => {
+          const card = cardOfRow(row, panel.batch.shelf.get());
+          if (typeof card !== "string") panel.card.set(card);
+        }}
+      >
+        Card
+      </Button>
       {can && own && (
         <Button
           look="link"

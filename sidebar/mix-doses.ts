@@ -11,6 +11,7 @@ import { gridOf } from "../src/core/grid.ts";
 import { perBatchColumns } from "../src/core/grid-doses.ts";
 import { solveMeasurable } from "../src/core/measurable.ts";
 import type { EcOf } from "../src/core/mixture.ts";
+import { sayNumber } from "../src/core/saying.ts";
 import { doseProblem, type NotReached, solveDoses } from "../src/core/solve.ts";
 import { offBy } from "./gauge.ts";
 import type { Goals } from "./goals-draft.ts";
@@ -170,6 +171,12 @@ function goalTask(task: DoseTask): GoalTask {
   };
 }
 
+/** Said where a limit on it was asked for. */
+function ammoniumWords(share: number | null, { limits }: Goals): string[] {
+  if (share === null || limits.ammoniumShareAtMost === undefined) return [];
+  return [`${sayNumber(100 * share)} % of the nitrogen is ammonium.`];
+}
+
 function goalDoses(task: DoseTask, ways: readonly Way[] | null): Omit<Doses, "unmeasured"> {
   const { feeds, water, litres } = task;
   const plan = goalTask(task);
@@ -181,7 +188,8 @@ function goalDoses(task: DoseTask, ways: readonly Way[] | null): Omit<Doses, "un
     perLitre,
     perBatch: litres === null ? null : perBatch,
   }));
-  const { aimed, notices, cost } = mix;
+  const { aimed, cost } = mix;
+  const notices = [...mix.notices, ...ammoniumWords(mix.ammoniumShare, task.goals)];
   const reached = mix.mixture.amounts;
   const result = { doses, reached, aimed, notReached: [], notices, cost: litres === null ? null : cost };
   if (litres === null || measures === null || ways === null) return { ...result, measured: null };

@@ -199,6 +199,11 @@ describe("goals", () => {
     expect(K / Ca).toBeCloseTo(4 / 3, 6);
   });
 
+  test("the share of ammonium is said where it is limited", () => {
+    // Nitrates alone.
+    expect(any({ ammonium: "10" }).notices).toContain("0 % of the nitrogen is ammonium.");
+  });
+
   test("limits that cannot be kept are refused with a sentence", () => {
     expect(any({ atLeast: { Fe: "1" } }).problem).toContain("none of these feeds holds iron");
   });
