@@ -57,7 +57,7 @@ export function plantsAfter(loaded: Loaded, entries: readonly CareEntry[]): read
 }
 
 /** The loaded care rows with those just logged before the others of their day. */
-export function careAfter(loaded: Loaded, entries: readonly CareEntry[], who: string): Loaded["care"] {
+function careAfter(loaded: Loaded, entries: readonly CareEntry[], who: string): Loaded["care"] {
   const known = new Set(loaded.care.rows.map(({ id }) => id));
   const fresh = entries
     .filter(({ id }) => !known.has(id))
@@ -65,4 +65,9 @@ export function careAfter(loaded: Loaded, entries: readonly CareEntry[], who: st
     .reverse();
   const rows = [...fresh, ...loaded.care.rows].sort((a, b) => (a.day < b.day ? 1 : a.day > b.day ? -1 : 0));
   return { ...loaded.care, rows, from: rows[rows.length - 1]?.day ?? null };
+}
+
+/** The loaded sheet once `entries` are in the log under this name. */
+export function loadedAfter(loaded: Loaded, entries: readonly CareEntry[], who: string): Loaded {
+  return { ...loaded, plants: [...plantsAfter(loaded, entries)], care: careAfter(loaded, entries, who) };
 }

@@ -2,7 +2,7 @@
 
 import type { CareEntry, CareRow } from "../src/app/contract.ts";
 import { type CareDraft, choosePlants, chosenPlants, correctingDraft, freshCare, makeCare, readCare } from "./care.ts";
-import { careAfter, careDone, plantsAfter } from "./care-after.ts";
+import { careDone, loadedAfter } from "./care-after.ts";
 import { type Double, doublesWords } from "./doubles.ts";
 import { keptStore } from "./drafts.ts";
 import { backRound, stepRound } from "./round.ts";
@@ -58,17 +58,7 @@ export function createCareDesk(world: PanelWorld, links: DeskLinks): CareDesk {
       }
       const corrected = sent.entries.some(({ corrects }) => corrects !== undefined);
       if (corrected) links.reload();
-      else {
-        loaded.change((now) =>
-          now === null
-            ? null
-            : {
-                ...now,
-                plants: [...plantsAfter(now, sent.entries)],
-                care: careAfter(now, sent.entries, sent.who),
-              },
-        );
-      }
+      else loaded.change((now) => (now === null ? null : loadedAfter(now, sent.entries, sent.who)));
       const ids = new Set(sent.entries.map(({ id }) => id));
       draft.change((now) => careDone(now, sentDraft, { ids, keep: reply.differing.length > 0 }));
       links.keepName();

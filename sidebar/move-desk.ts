@@ -1,7 +1,7 @@
 /** The desk of "Move from soil": writes the step that was done into the care log. */
 
 import { type MoveStep, STEP_ROWS } from "../src/core/move.ts";
-import { careAfter, plantsAfter } from "./care-after.ts";
+import { loadedAfter } from "./care-after.ts";
 import { doublesWords } from "./doubles.ts";
 import { MOVE_WORDS } from "./move-words.ts";
 import { createSender, type Sender } from "./sending.ts";
@@ -65,15 +65,7 @@ export function createMoveDesk(world: PanelWorld, links: DeskLinks): MoveDesk {
       }
       asked = "";
       ids.delete(key);
-      loaded.change((all) =>
-        all === null
-          ? null
-          : {
-              ...all,
-              plants: [...plantsAfter(all, sent.entries)],
-              care: careAfter(all, sent.entries, sent.who),
-            },
-      );
+      loaded.change((all) => (all === null ? null : loadedAfter(all, sent.entries, sent.who)));
       links.keepName();
       const step = now === null ? "" : MOVE_WORDS[now.step].done;
       return { sentence: `Logged for ${entry?.plant ?? ""}: ${step}, ${showDay(entry?.day ?? "")}.` };
