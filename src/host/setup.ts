@@ -10,6 +10,9 @@ type Sheet = GoogleAppsScript.Spreadsheet.Sheet;
 /** The key of the add-on's developer metadata; the value says what the tab or column is. */
 export const MARK_KEY = "stillroot";
 
+/** Dark ink on a pale ground, 7:1 and more. */
+const FORMULA_COLOURS = { background: "#f9dfd3", ink: "#6f2607" } as const;
+
 /** True in a row whose cell in `column` holds the word; written for a range that begins in row 1. */
 function wordFormula({ column, word }: WordColour): string {
   return `=$${columnLetters(column)}1="${word}"`;
@@ -101,6 +104,21 @@ export function setupOf(sheet: Sheet, sheetOf: (tab: TabPort) => Sheet): TabSetu
       );
       // Setting replaces every rule of the tab, so those of other people go back in front.
       sheet.setConditionalFormatRules([...rules, ...built]);
+    },
+    flagFormulas(columns) {
+      const rules = sheet.getConditionalFormatRules();
+      const isThere = rules.some((rule) =>
+        String(rule.getBooleanCondition()?.getCriteriaValues()[0]).startsWith("=ISFORMULA("),
+      );
+      const sorted = [...columns].sort((a, b) => a - b);
+      if (isThere || sorted.length === 0) return;
+      const rule = SpreadsheetApp.newConditionalFormatRule()
+        .whenFormulaSatisfied(`=ISFORMULA(${columnLetters(sorted[0] ?? 1)}2)`)
+        .setBackground(FORMULA_COLOURS.background)
+        .setFontColor(FORMULA_COLOURS.ink)
+        .setRanges(sorted.map((column) => belowHeading(sheet, column)))
+        .build();
+      sheet.setConditionalFormatRules([...rules, rule]);
     },
     drawChart: (chart) => drawChart(sheet, chart),
     layOut({ widths, rows, boldRows, wrapped }) {

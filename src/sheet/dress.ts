@@ -32,6 +32,8 @@ export function dressColumns(setup: TabSetup, { spec, tab, columns, fresh, value
     if (format !== null && unformatted && (format !== "@" || fresh.has(column.heading))) setup.format(at, format);
     if (column.choices && look.ruled[at - 1] !== true) setup.offerChoices(at, column.choices);
   }
+  // In a log, values are written and formulas are somebody's doing: shown as their value, and flagged.
+  if (spec.alsoKeys) setup.flagFormulas([...columns.at.values()]);
   warn(setup, look.warnings, { row: 1, column: 1, rows: 1, columns: width }, HEADING_WARNING);
   for (const block of formulaBlocks(tab, values)) warn(setup, look.warnings, block, FORMULA_WARNING);
 }

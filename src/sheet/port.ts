@@ -115,6 +115,8 @@ export interface TabSetup {
   warnOnEdit(block: Block, text: string): void;
   /** Adds the colours that are not there yet and leaves every other rule of the tab as it is. Up to three calls. */
   colourWords(colours: readonly WordColour[]): void;
+  /** Shows every formula in these columns, from row 2 on, on a ground of its own; once. */
+  flagFormulas(columns: readonly number[]): void;
   /** Draws it, or brings up to date the one of that title or of those columns, where it stands. Two or three calls. */
   drawChart(chart: ColumnChart): "drawn" | "renewed";
   /** One call for each width, and two or three more. */
