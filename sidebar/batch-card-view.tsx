@@ -4,32 +4,19 @@ import type { JSX } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import { type BatchCard, cardText } from "./batch-card.ts";
 import { Button } from "./button.tsx";
+import { Facts } from "./facts.tsx";
 
 /** With more steps than this the print is set smaller, so that it stays one page. */
 const LONG = 10;
 
-function Facts({ card }: { readonly card: BatchCard }): JSX.Element {
-  const facts: readonly (readonly [string, string])[] = [
-    ["Date", card.day],
-    ["By", card.who],
-    ["Water", card.water],
-    ["Acid or base", card.acid],
-    ["EC to expect", card.ec],
-    ["pH to expect", card.pH],
-  ];
-  return (
-    <dl class="facts">
-      {facts
-        .filter(([, value]) => value !== "")
-        .map(([name, value]) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{value}</dd>
-          </div>
-        ))}
-    </dl>
-  );
-}
+const factsOf = (card: BatchCard): readonly (readonly [string, string])[] => [
+  ["Date", card.day],
+  ["By", card.who],
+  ["Water", card.water],
+  ["Acid or base", card.acid],
+  ["EC to expect", card.ec],
+  ["pH to expect", card.pH],
+];
 
 export function BatchCardView(props: {
   readonly card: BatchCard;
@@ -53,7 +40,7 @@ export function BatchCardView(props: {
       <h1 id="card-title" class="card-title" ref={title} tabIndex={-1}>
         {card.title}
       </h1>
-      <Facts card={card} />
+      <Facts look="facts" facts={factsOf(card)} />
       <h2>Measure</h2>
       <table class="card-doses">
         <tbody>

@@ -7,6 +7,7 @@ import { sayNumber } from "../src/core/saying.ts";
 import { cardOfRow } from "./batch-card.ts";
 import type { BatchesDesk } from "./batches-desk.ts";
 import { Button } from "./button.tsx";
+import { Facts } from "./facts.tsx";
 import type { Panel } from "./panel-state.ts";
 import { pastOf } from "./past-batch.ts";
 import { batchWords } from "./readings.ts";
@@ -37,31 +38,17 @@ function Outcome({ desk }: { readonly desk: BatchesDesk }): JSX.Element {
   );
 }
 
-function Facts({ row }: { readonly row: BatchRow }): JSX.Element {
-  const facts: readonly (readonly [string, string])[] = [
-    ["By", row.who],
-    ["Water", row.water],
-    ["Doses", row.doses],
-    ["Acid or base", row.acid],
-    ["EC to expect", row.predictedEcMsCm === null ? "" : `${row.predictedEcMsCm.toFixed(2)} mS/cm`],
-    ["Measured EC", row.measuredEcMsCm === null ? "" : `${sayNumber(row.measuredEcMsCm)} mS/cm`],
-    ["Measured pH", row.measuredPH === null ? "" : sayNumber(row.measuredPH)],
-    ["Verdict", row.verdict],
-    ["Note", row.note],
-  ];
-  return (
-    <dl>
-      {facts
-        .filter(([, value]) => value !== "")
-        .map(([name, value]) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{value}</dd>
-          </div>
-        ))}
-    </dl>
-  );
-}
+const factsOf = (row: BatchRow): readonly (readonly [string, string])[] => [
+  ["By", row.who],
+  ["Water", row.water],
+  ["Doses", row.doses],
+  ["Acid or base", row.acid],
+  ["EC to expect", row.predictedEcMsCm === null ? "" : `${row.predictedEcMsCm.toFixed(2)} mS/cm`],
+  ["Measured EC", row.measuredEcMsCm === null ? "" : `${sayNumber(row.measuredEcMsCm)} mS/cm`],
+  ["Measured pH", row.measuredPH === null ? "" : sayNumber(row.measuredPH)],
+  ["Verdict", row.verdict],
+  ["Note", row.note],
+];
 
 /** Moves on to the form above, where the batch now stands. */
 function toTheForm(): void {
@@ -148,7 +135,7 @@ export function BatchesCard(props: { readonly panel: Panel; readonly loaded: Loa
             {batchWords(row)}
             {row.state === "planned" && <strong>, planned</strong>}
           </summary>
-          <Facts row={row} />
+          <Facts facts={factsOf(row)} />
           <Actions panel={panel} loaded={loaded} row={row} />
         </details>
       ))}

@@ -3,7 +3,7 @@
 import type { JSX } from "preact";
 import { ELEMENT_NAMES } from "../src/core/elements.ts";
 import { sayGiven, sayList, sayNumber } from "../src/core/saying.ts";
-import type { StockOf } from "../src/core/tool-text.ts";
+import { bottleSteps } from "../src/core/stock.ts";
 import type { Worked } from "./batch.ts";
 import type { BatchDraft } from "./batch-draft.ts";
 import { Button } from "./button.tsx";
@@ -96,14 +96,6 @@ export function TooCoarsePart(props: {
   );
 }
 
-function stockSteps({ feed, solute, unit, bottleMl }: StockOf): string[] {
-  return [
-    `${unit === "g" ? "Weigh" : "Measure"} ${sayGiven(solute)} ${unit} of ${feed} into a clean bottle.`,
-    `Add about ${Math.round(bottleMl * 0.7)} mL of low-mineral water, shake until it is clear, then fill up to ${sayGiven(bottleMl)} mL.`,
-    `Write on the bottle: ${feed}, ${sayGiven(solute)} ${unit} in ${sayGiven(bottleMl)} mL, and the day. Keep it dark, shut, and out of reach of children and pets.`,
-  ];
-}
-
 /** The stocks that this batch is dosed from: how each is made, and the way back to weighing. */
 export function StocksPart(props: { readonly worked: Worked; readonly draft: Store<BatchDraft> }): JSX.Element | null {
   const used = props.worked.lines.flatMap(({ stock }) => (stock === null ? [] : [stock]));
@@ -116,7 +108,7 @@ export function StocksPart(props: { readonly worked: Worked; readonly draft: Sto
             The stock of {stock.feed}: {sayGiven(stock.solute)} {stock.unit} in {sayGiven(stock.bottleMl)} mL
           </summary>
           <ol class="steps">
-            {stockSteps(stock).map((step) => (
+            {bottleSteps(stock).map((step) => (
               <li key={step}>{step}</li>
             ))}
           </ol>

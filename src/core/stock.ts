@@ -5,6 +5,7 @@ import { BadInput } from "./errors.ts";
 import { type Feed, feedOf } from "./feeds.ts";
 import { saltOf } from "./salts.ts";
 import { sayGiven, sayNumber } from "./saying.ts";
+import type { StockOf } from "./tool-text.ts";
 
 export interface StockTask {
   readonly feed: Feed;
@@ -105,11 +106,19 @@ function choices(task: StockTask, mostPerMl: number): Choice[] {
   return found;
 }
 
-function stepsOf(feed: Feed, unit: string, { solute, bottleMl, doseMl }: Choice): string[] {
+/** How to make a bottle of it. */
+export function bottleSteps({ feed, solute, unit, bottleMl }: StockOf): string[] {
+  const much = `${sayGiven(solute)} ${unit}`;
   return [
-    `${feed.liquid ? "Measure" : "Weigh"} ${sayGiven(solute)} ${unit} of ${feed.name} into a clean bottle.`,
-    `Add about ${Math.round(bottleMl * 0.7)} mL of low-mineral water, shake until it is clear, then fill up to ${bottleMl} mL.`,
-    `Write on the bottle: ${feed.name}, ${sayGiven(solute)} ${unit} in ${bottleMl} mL, and the day. Keep it dark, shut, and out of reach of children and pets.`,
+    `${unit === "mL" ? "Measure" : "Weigh"} ${much} of ${feed} into a clean bottle.`,
+    `Add about ${Math.round(bottleMl * 0.7)} mL of low-mineral water, shake until it is clear, then fill up to ${sayGiven(bottleMl)} mL.`,
+    `Write on the bottle: ${feed}, ${much} in ${sayGiven(bottleMl)} mL, and the day. Keep it dark, shut, and out of reach of children and pets.`,
+  ];
+}
+
+function stepsOf(feed: Feed, unit: "g" | "mL", { solute, bottleMl, doseMl }: Choice): string[] {
+  return [
+    ...bottleSteps({ feed: feed.name, solute, unit, bottleMl }),
     `For this batch, draw ${sayGiven(doseMl)} mL of it.`,
   ];
 }
