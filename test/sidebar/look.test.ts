@@ -145,7 +145,7 @@ function withDrinker(loaded: ReturnType<typeof sheet>): ReturnType<typeof sheet>
     reason: "",
     note: "",
   }));
-  return { ...loaded, care: { rows: [...loaded.care.rows, ...rows], from: "2026-02-27", all: true } };
+  return { ...loaded, care: { rows: [...loaded.care.rows, ...rows], from: "2026-02-27", all: false } };
 }
 
 function behave(loaded: ReturnType<typeof sheet>): (request: Request) => Behaviour {
@@ -240,6 +240,7 @@ const STATES: readonly [string, Step][] = [
       if ((await name.count()) > 0) await name.fill("Ama");
       await page.getByLabel("Select all").check();
       await page.getByLabel("What happened").selectOption("Repot");
+      await page.getByLabel("Why now").selectOption("Rot");
       await page.getByLabel("pH").fill("77");
       await page.getByRole("main").getByRole("button", { name: "Log care" }).click();
       await page.getByLabel("pH").fill("6");
