@@ -10,6 +10,9 @@ import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFold
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
+/** Formulas over the whole log take their time on a busy machine. */
+const LATE = { timeout: 15_000 };
+
 const folder = temporaryFolder();
 let browser: Browser;
 let server: Bench;
@@ -19,6 +22,7 @@ beforeAll(async () => {
   browser = await launch();
   server = await startBench(join(folder.path, "kept.json"));
   sheet = await openSheet(browser, server.address);
+  sheet.page.setDefaultTimeout(30_000);
   await sheet.panel.getByRole("button", { name: "Sheet", exact: true }).click();
 }, 120_000);
 afterAll(async () => {
@@ -81,7 +85,7 @@ describe("the root board", () => {
       if (old) book.deleteSheet(old);
     });
     expect(await makeBoards()).toBe("Made “Root board”.");
-    await expect.poll(async () => (await board("Root board")).length).toBe(32);
+    await expect.poll(async () => (await board("Root board")).length, LATE).toBe(32);
     const [headings, ...rows] = await board("Root board");
     expect(headings).toEqual(["Plant", "Days at rest", "Last event", "Date", "Roots"]);
     const rest = await restByLog();
@@ -105,7 +109,7 @@ describe("the root board", () => {
     await type("Care log", `C${end}`, String(plant));
     await type("Care log", `D${end}`, "Repot");
     await expect
-      .poll(async () => (await board("Root board")).find(([name]) => name === plant)?.slice(1, 5))
+      .poll(async () => (await board("Root board")).find(([name]) => name === plant)?.slice(1, 5), LATE)
       .toEqual([0, "Repot", today, "Leave alone"]);
   });
 });
@@ -137,7 +141,7 @@ describe("the due board", () => {
     await type("Care log", `D${end}`, "Top up");
     await type("Care log", `E${end}`, "200");
     await expect
-      .poll(async () => (await due()).some(([plant, kind]) => plant === thirsty && kind === "Top up"))
+      .poll(async () => (await due()).some(([plant, kind]) => plant === thirsty && kind === "Top up"), LATE)
       .toBe(false);
   });
 });

@@ -24,6 +24,7 @@ beforeAll(async () => {
   browser = await launch();
   server = await startBench(join(folder.path, "kept.json"));
   sheet = await openSheet(browser, server.address);
+  sheet.page.setDefaultTimeout(30_000);
   await sheet.panel.getByRole("button", { name: "Sheet", exact: true }).click();
 }, 120_000);
 afterAll(async () => {

@@ -22,6 +22,7 @@ beforeAll(async () => {
   browser = await launch();
   server = await startBench(join(folder.path, "kept.json"));
   sheet = await openSheet(browser, server.address);
+  sheet.page.setDefaultTimeout(30_000);
 }, 120_000);
 afterAll(async () => {
   await browser?.close();
@@ -104,7 +105,9 @@ describe("a page for a fortnight", () => {
     const before = await bench(sheet.page, (hooks) => hooks.tabs());
     await panel.getByLabel("How often").selectOption("1");
     await panel.getByRole("button", { name: "Put the page into the sheet" }).click();
-    await expect.poll(async () => new Set((await pageRows()).map(({ cells }) => cells[0])).size).toBe(14);
+    await expect
+      .poll(async () => new Set((await pageRows()).map(({ cells }) => cells[0])).size, { timeout: 15_000 })
+      .toBe(14);
     expect(await bench(sheet.page, (hooks) => hooks.tabs())).toEqual(before);
 
     const [first] = await pageRows();
