@@ -14,7 +14,7 @@ export interface TooCoarse {
   /** Least amount that can be measured, and the least difference around what is wanted. */
   readonly smallest: number;
   readonly step: number;
-  /** Even the smallest amount is more than the batch wants; otherwise its steps alone put an element off by over 1 %. */
+  /** Even the smallest amount is more than the batch wants. Either way its steps put an element off by over 1 %. */
   readonly overshoots: boolean;
   readonly why: string;
 }
@@ -46,13 +46,14 @@ export function tooCoarseFeeds({ feeds, wanted, measured, grids, columns, avoida
     const smallest = grid.at(1);
     const below = Math.min(grid.below(wantedPerBatch), grid.last - 1);
     const step = grid.at(below + 1) - grid.at(below);
-    const overshoots = smallest > wantedPerBatch;
     const rounding = Math.abs((measured[j] as number) - wantedPerBatch);
     const column = columns[j] as readonly number[];
+    // A step that overshoots by a hair, or by what no element feels, is no reason to dissolve anything.
+    const overshoots = smallest > wantedPerBatch && column.some((part) => part * rounding > REACHED_WITHIN);
     const throws = avoidable.some((i) => (column[i] as number) * Math.min(rounding, step) > REACHED_WITHIN);
     if (!overshoots && !throws) return;
     const wants = `this batch wants ${sayNumber(wantedPerBatch)} ${unit}`;
-    const cure = "Dissolve it first and dose the stock solution, or mix a larger batch.";
+    const cure = `${feed.liquid ? "Thin it first and dose that" : "Dissolve it first and dose the stock solution"}, or mix a larger batch.`;
     const why = overshoots
       ? `The least of ${feed.name} that can be measured is ${sayGiven(smallest)} ${unit}, but ${wants}. ${cure}`
       : `${feed.name} can be measured to ${sayNumber(step)} ${unit}, but ${wants}. ${cure}`;

@@ -98,6 +98,22 @@ describe("what cannot be measured", () => {
     );
   });
 
+  it("a step that overshoots by a hair is not called too coarse", () => {
+    // By hand: 0.1 g of a feed of 10 % in 10 L is 1 mg/L N; 0.9995 wanted is met within 0.05 %, 0.5 is doubled or missed.
+    const weak = feed("Weak", "N 10");
+    const task = { feeds: [weak], water: {}, litres: 10, measures: [TENTH] };
+    expect(solveMeasurable({ ...task, wanted: { N: 0.9995 } }).tooCoarse).toEqual([]);
+    expect(solveMeasurable({ ...task, wanted: { N: 0.5 } }).tooCoarse.map(({ overshoots }) => overshoots)).toEqual([
+      true,
+    ]);
+  });
+
+  it("a liquid is thinned, not dissolved", () => {
+    const drops = feed("Drops", "N 10", 1.2);
+    const task = { feeds: [drops], water: {}, litres: 1, measures: [{ kind: "step", step: 1 } as const] };
+    expect(solveMeasurable({ ...task, wanted: { N: 60 } }).tooCoarse[0]?.why).toContain("Thin it first and dose that");
+  });
+
   it("what no feed holds keeps the reason of the exact solution", () => {
     const solved = solveMeasurable({
       wanted: { Fe: 2, Ca: 10 },
