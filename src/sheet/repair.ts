@@ -40,8 +40,8 @@ interface Scene {
   readonly keyIs: number;
   /** True for a value that this request has put into a cell. */
   readonly isOurs: (raw: unknown) => boolean;
-  /** True when an earlier round cleared cells. */
-  readonly blanked: boolean;
+  /** The same, and blanks once an earlier round has cleared cells. */
+  readonly isStray: (raw: unknown) => boolean;
 }
 
 /** What the rounds before this one did. */
@@ -65,6 +65,8 @@ export function repairOf(before: Log, landing: Landing, { now, put, restored }: 
   const tracked = new Set(tracks.map(({ is }) => is));
   const width = Math.max(0, ...now.values.map((row) => row.length));
   const unread = Array.from({ length: width }, (_, index) => index + 1).filter((at) => !tracked.has(at));
+  const blanked = put.some(isBlank);
+  const isOurs = (raw: unknown) => !isBlank(raw) && written.some((cell) => sameCell(raw, cell, workbook));
   const scene: Scene = {
     before,
     now,
@@ -73,8 +75,8 @@ export function repairOf(before: Log, landing: Landing, { now, put, restored }: 
     inserted: unread.filter((at) => isBlank(now.values[0]?.[at - 1])),
     keyWas: key?.was ?? 0,
     keyIs: key?.is ?? 0,
-    blanked: put.some(isBlank),
-    isOurs: (raw) => !isBlank(raw) && written.some((cell) => sameCell(raw, cell, workbook)),
+    isOurs,
+    isStray: (raw) => isOurs(raw) || (blanked && isBlank(raw)),
   };
   const places = landing.records.map((record) => placeOf(scene, record, landing));
   const over = landing.fresh ? overwritten(scene, places) : [];
@@ -198,11 +200,11 @@ function overwritten(scene: Scene, places: readonly (number | null)[]): number[]
 }
 
 /** Puts back into our columns what stood in that row before. */
-function restoreRow({ before, now, tracks, unread, isOurs }: Scene, place: number, was: number): CellToMend[] {
+function restoreRow({ before, now, tracks, unread, isOurs, isStray }: Scene, place: number, was: number): CellToMend[] {
   const at = (column: number) => now.values[place]?.[column - 1];
   const mended = tracks.flatMap((track): CellToMend[] => {
     const raw = before.values[was]?.[track.was - 1];
-    if (sameRaw(at(track.is), raw) || (track.heading === null && !isOurs(at(track.is)))) return [];
+    if (sameRaw(at(track.is), raw) || (track.heading === null && !isStray(at(track.is)))) return [];
     return [{ row: place + 1, column: track.is, value: cellOf(raw, now.book.workbook) }];
   });
   const stray = unread.filter((column) => isOurs(at(column)));
@@ -242,7 +244,7 @@ function isTaken({ before, now, tracks, isOurs }: Scene, place: number, { was, l
 }
 
 function mendRow(
-  { before, now, tracks, unread, isOurs }: Scene,
+  { before, now, tracks, unread, isOurs, isStray }: Scene,
   place: number,
   { record, was, landing }: Row,
 ): CellToMend[] {
@@ -254,7 +256,7 @@ function mendRow(
     const value = wanted ?? cellOf(before.values[was]?.[track.was - 1], workbook);
     if (sameCell(at(is), value, workbook)) return [];
     // Somebody else's cell, or one that nothing was written to, is only cleared of what strayed into it.
-    if (isBlank(wanted) && !isOurs(at(is))) return [];
+    if (isBlank(wanted) && !isStray(at(is))) return [];
     return [{ row: place + 1, column: is, value }];
   });
   const stray = unread.filter((column) => isOurs(at(column)));
@@ -263,14 +265,12 @@ function mendRow(
 
 /** In all other rows, gives cells back what they held where a value of ours strayed into them. */
 function mendOthers(scene: Scene, ourRows: ReadonlySet<number>): CellToMend[] {
-  const { before, now, tracks, inserted, keyWas, keyIs, isOurs, blanked } = scene;
+  const { before, now, tracks, inserted, keyWas, keyIs, isOurs, isStray } = scene;
   const wasAt = new Map<unknown, number>();
   before.values.forEach((row, at) => {
     const key = row[keyWas - 1];
     if (at > 0 && !isBlank(key)) wasAt.set(key, wasAt.has(key) ? 0 : at);
   });
-  /** What this request put there, blanks included once it has cleared cells. */
-  const isStray = (raw: unknown) => isOurs(raw) || (blanked && isBlank(raw));
   const cells: CellToMend[] = [];
   const signature = { was: signatureOf(scene, "was"), is: signatureOf(scene, "is") };
   const unchanged = new Set(before.values.map((_, at) => signature.was(at)));

@@ -25,7 +25,7 @@ export interface Landing {
 const FEW_ROWS = 100;
 
 /** More than this, and people are rearranging the tab faster than it can be put right. */
-const ROUNDS = 5;
+const ROUNDS = 8;
 
 /**
  * One call, or two on a long tab, when nothing moved. Otherwise puts right what landed elsewhere, and gives the records that have to be
@@ -37,8 +37,9 @@ export function settle(log: Log, landing: Landing): readonly SheetRecord[] {
   const put: PlainCell[] = [];
   const restored = new Set<number>();
   for (let round = 0; round < ROUNDS; round++) {
-    const repair = repairOf(log, landing, { now: readAgain(log), put, restored });
-    mend(log, repair, put);
+    const now = readAgain(log);
+    const repair = repairOf(log, landing, { now, put, restored });
+    mend(now, repair, put);
     if (repair.refused) break;
     if (repair.cells.length === 0) return repair.again;
   }
@@ -112,16 +113,27 @@ function readAgain({ book: { workbook }, spec, tab }: Log): Log {
   return { book, spec, tab, values, columns: findColumns(book, spec, tab, values[0] ?? []) };
 }
 
-/** One write for cells of a row that lie side by side, so that as little as possible can come in between. */
-function mend({ tab }: Log, { cells }: Repair, put: PlainCell[]): void {
+/**
+ * One write for cells of a row that lie side by side, so that as little as possible can come in between, and a look at
+ * the row before each: when it has moved on, the next round sees to it.
+ */
+function mend({ tab, values }: Log, { cells }: Repair, put: PlainCell[]): void {
+  const width = values[0]?.length ?? 0;
+  const isAsRead = (row: number) => {
+    const [there = []] = tab.readBlock({ row, column: 1, rows: 1, columns: width });
+    return Array.from({ length: width }, (_, at) => at).every((at) => sameRaw(there[at], values[row - 1]?.[at]));
+  };
+  const mended = new Set<number>();
   const sorted = [...cells].sort((a, b) => a.row - b.row || a.column - b.column);
   let run: CellToMend[] = [];
-  sorted.forEach((cell, index) => {
+  for (const [index, cell] of sorted.entries()) {
     run.push(cell);
-    put.push(cell.value);
     const next = sorted[index + 1];
-    if (next && next.row === cell.row && next.column === cell.column + 1) return;
+    if (next && next.row === cell.row && next.column === cell.column + 1) continue;
+    if (!mended.has(cell.row) && !isAsRead(cell.row)) return;
+    mended.add(cell.row);
+    for (const { value } of run) put.push(value);
     tab.write(cell.row, cell.column - run.length + 1, [run.map(({ value }) => value)]);
     run = [];
-  });
+  }
 }

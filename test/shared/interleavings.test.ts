@@ -130,13 +130,15 @@ function trial(start: MemoryGrid, effects: ReadonlyMap<AnySample, Rows>, number:
   let atWork = 0;
   let holder = 0;
   let quiet = false;
+  let writing = false;
 
   const gap = (next: string): void => {
     trace(`${depth} ${next}`);
     if (quiet) return;
-    // Nobody types into the very row that is written in the same instant: that cannot be seen by anybody.
+    // Nobody types a new row in the same second in which another is written or put right: that nobody could tell.
     const writes = /setValues|insertRows/.test(next);
-    while (random.chance(restless)) meddler.act(!writes);
+    if (writes) writing = true;
+    while (random.chance(restless)) meddler.act(!writing);
     if (depth === 1 && !writes && random.chance(0.05)) pressOf(1 - atWork);
   };
   const pressOf = (member: number): boolean => {
@@ -145,6 +147,7 @@ function trial(start: MemoryGrid, effects: ReadonlyMap<AnySample, Rows>, number:
     const wasHeld = book.host.locks.elsewhere;
     book.host.locks.elsewhere = holder > 0;
     depth++;
+    writing = false;
     try {
       const answer = JSON.parse(panelRequest(JSON.stringify(press.request))) as { ok: boolean; sentence?: string };
       trace(`${press.what}: ${JSON.stringify(answer)}`);
