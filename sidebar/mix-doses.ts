@@ -1,21 +1,18 @@
 /** Doses of a batch that is worked out: closest of all, then closest among those that can be measured, under its goals. */
 
-import { type TooCoarse, tooCoarseFeeds } from "../src/core/coarse.ts";
+import type { TooCoarse } from "../src/core/coarse.ts";
 import type { Cost, Pack } from "../src/core/cost.ts";
 import { type Amounts, type ElementSymbol, SYMBOLS } from "../src/core/elements.ts";
 import { isBadInput } from "../src/core/errors.ts";
 import type { Feed } from "../src/core/feeds.ts";
 import { fewestFeeds } from "../src/core/fewest.ts";
-import { type GoalTask, solveGoals } from "../src/core/goals.ts";
-import { gridOf } from "../src/core/grid.ts";
-import { perBatchColumns } from "../src/core/grid-doses.ts";
 import { solveMeasurable } from "../src/core/measurable.ts";
 import type { EcOf } from "../src/core/mixture.ts";
-import { sayNumber } from "../src/core/saying.ts";
-import { doseProblem, type NotReached, solveDoses } from "../src/core/solve.ts";
+import { type NotReached, solveDoses } from "../src/core/solve.ts";
 import { offBy } from "./gauge.ts";
 import type { Goals } from "./goals-draft.ts";
 import { type Measuring, type Way, wayOf } from "./measuring-ways.ts";
+import { goalDoses, scaled } from "./mix-goal-doses.ts";
 
 export interface DoseTask {
   readonly wanted: Amounts;
@@ -63,7 +60,8 @@ export interface Doses {
 /** Measuring moves an element by less than this without a word. */
 const MOVED_BY = 0.01;
 
-function average(wanted: Amounts, reached: Amounts): number {
+/** Root of the mean square of what the wanted elements are off. */
+export function average(wanted: Amounts, reached: Amounts): number {
   const offs = SYMBOLS.flatMap((symbol) => {
     const goal = wanted[symbol];
     return goal === undefined ? [] : [offBy(goal, reached[symbol] ?? 0)];
@@ -71,7 +69,8 @@ function average(wanted: Amounts, reached: Amounts): number {
   return offs.length === 0 ? 0 : Math.sqrt(offs.reduce((sum, off) => sum + off * off, 0) / offs.length);
 }
 
-function movedBy(wanted: Amounts, best: Amounts, reached: Amounts): Measured["moved"] {
+/** Elements that measuring moved, the furthest first. */
+export function movedBy(wanted: Amounts, best: Amounts, reached: Amounts): Measured["moved"] {
   const size = (symbol: ElementSymbol): number =>
     Math.abs(offBy(wanted[symbol] ?? 0, reached[symbol] ?? 0) - offBy(wanted[symbol] ?? 0, best[symbol] ?? 0));
   return SYMBOLS.filter((symbol) => wanted[symbol] !== undefined && size(symbol) > MOVED_BY)
@@ -129,91 +128,6 @@ function plainDoses(task: DoseTask, ways: readonly Way[] | null): Omit<Doses, "u
       ways,
     },
     notices: [],
-  };
-}
-
-/** With a strength by N all of the target goes up or down with its nitrogen. */
-function scaled({ wanted, goals: { strength } }: DoseTask): Amounts {
-  const nitrogen = wanted.N ?? 0;
-  if (strength?.kind !== "N" || !(nitrogen > 0)) return wanted;
-  const all: Partial<Record<ElementSymbol, number>> = {};
-  for (const symbol of SYMBOLS) {
-    const goal = wanted[symbol];
-    if (goal !== undefined) all[symbol] = (goal * strength.value) / nitrogen;
-  }
-  return all;
-}
-
-function goalTask(task: DoseTask): GoalTask {
-  const { feeds, water, goals, packOf, onHandOf } = task;
-  const { strength, ratios, limits, weights, prefer, useFirst } = goals;
-  return {
-    feeds: feeds.map((feed) => {
-      const first = prefer.kind === "use up" && useFirst.includes(feed.name);
-      const onHand = first ? onHandOf(feed) : null;
-      return { feed, pack: packOf(feed), useFirst: first, ...(onHand === null ? {} : { onHand }) };
-    }),
-    water,
-    litres: task.litres ?? 1,
-    wanted: scaled(task),
-    weights,
-    ratios,
-    ...(strength === null
-      ? {}
-      : {
-          strength:
-            strength.kind === "N"
-              ? { kind: "N" as const, nitrogenMgL: strength.value }
-              : { kind: "EC" as const, ecMsCm: strength.value, ecOf: task.ecOf },
-        }),
-    limits,
-    prefer,
-  };
-}
-
-/** Said where a limit on it was asked for. */
-function ammoniumWords(share: number | null, { limits }: Goals): string[] {
-  if (share === null || limits.ammoniumShareAtMost === undefined) return [];
-  return [`${sayNumber(100 * share)} % of the nitrogen is ammonium.`];
-}
-
-function goalDoses(task: DoseTask, ways: readonly Way[] | null): Omit<Doses, "unmeasured"> {
-  const { feeds, water, litres } = task;
-  const plan = goalTask(task);
-  const best = solveGoals(plan);
-  const measures = ways?.map(({ measure }) => measure) ?? null;
-  const mix = litres === null || measures === null ? best : solveGoals({ ...plan, measures });
-  const doses = mix.doses.map(({ feed, perLitre, perBatch }) => ({
-    feed,
-    perLitre,
-    perBatch: litres === null ? null : perBatch,
-  }));
-  const { aimed, cost } = mix;
-  const notices = [...mix.notices, ...ammoniumWords(mix.ammoniumShare, task.goals)];
-  const reached = mix.mixture.amounts;
-  const result = { doses, reached, aimed, notReached: [], notices, cost: litres === null ? null : cost };
-  if (litres === null || measures === null || ways === null) return { ...result, measured: null };
-  const problem = doseProblem({ wanted: aimed, feeds, water });
-  const moved = movedBy(aimed, best.mixture.amounts, reached);
-  const coarse = tooCoarseFeeds({
-    feeds,
-    wanted: best.doses.map(({ perBatch }) => perBatch),
-    measured: mix.doses.map(({ perBatch }) => perBatch),
-    grids: feeds.map((feed, j) => gridOf((measures[j] as Way["measure"]) ?? { kind: "step", step: 1 }, feed.name)),
-    columns: perBatchColumns(problem.columns, litres),
-    avoidable: problem.symbols.flatMap((symbol, i) => (moved.some((one) => one.symbol === symbol) ? [i] : [])),
-  });
-  return {
-    ...result,
-    measured: {
-      off: average(aimed, reached),
-      offAtBest: average(aimed, best.mixture.amounts),
-      moved,
-      // Ratios and prices are met before measuring, so nothing is claimed about what comes after.
-      proven: false,
-      coarse,
-      ways,
-    },
   };
 }
 
