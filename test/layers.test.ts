@@ -36,7 +36,14 @@ const LAYERS = {
     ],
   },
   sidebar: {
-    may: ["../src/core/errors.ts", "../src/app/contract.ts", "../src/app/requests.ts", "preact", "preact/hooks", "fflate"],
+    may: [
+      "../src/core/errors.ts",
+      "../src/app/contract.ts",
+      "../src/app/requests.ts",
+      "preact",
+      "preact/hooks",
+      "fflate",
+    ],
     mayNot: ["../src/app/handlers.ts", "../src/sheet/port.ts", "../src/host/main.ts", "zod/mini", "react"],
   },
   "sample-sheet/workbench": {

@@ -19,6 +19,15 @@ function asWritten(cell: PlainCell, dateOf: (day: number) => Date): string | num
   return typeof cell === "boolean" ? cell : dateOf(cell.day);
 }
 
+/**
+ * Arguments parted by semicolons, which every locale takes; where a comma is the decimal sign, one between arguments
+ * makes the formula an error. Texts and tab names in quotes stay as they are.
+ */
+function withSemicolons(formula: string): string {
+  const parts = formula.split(/("(?:[^"]|"")*"|'(?:[^']|'')*')/);
+  return parts.map((part, index) => (index % 2 === 1 ? part : part.split(",").join(";"))).join("");
+}
+
 /** Where the last row and the last column with content are; a blank cell is "". */
 function extent(values: readonly (readonly unknown[])[]): { rows: number; columns: number } {
   let rows = 0;
@@ -139,7 +148,7 @@ export function tabOf(sheet: Sheet, { dateOf, begin }: TabWays): TabPort {
     writeFormula(row, column, formula) {
       begin();
       growTo(row, column);
-      rangeOf({ row, column, rows: 1, columns: 1 }).setFormula(formula);
+      rangeOf({ row, column, rows: 1, columns: 1 }).setFormula(withSemicolons(formula));
     },
   };
 }

@@ -39,7 +39,7 @@ export interface TabPort {
   mergedIn(block: Block): readonly Block[];
   /** Writes a block: text literally, days as date cells, null as blank. Grows the grid where it has to. One call. */
   write(row: number, column: number, values: readonly (readonly PlainCell[])[]): void;
-  /** Writes one formula of the add-on's own making; its answer spills from there. Nothing typed by anybody comes this way. One call. */
+  /** Writes one formula of the add-on's own making, arguments parted by commas; its answer spills from there. Nothing typed by anybody comes this way. One call. */
   writeFormula(row: number, column: number, formula: string): void;
 }
 

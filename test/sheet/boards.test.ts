@@ -135,3 +135,15 @@ test("a sheet that was not set up is told what to do, by menu and panel alike", 
   expect(() => make(book)).toThrow(/^There is no tab “Settings”\. Choose “Set up tabs”/);
   expect(book.refusal({ ask: "make boards" }).sentence).toMatch(/^There is no tab “Settings”/);
 });
+
+test.each(["de_DE", "en_GB"])("in the locale %s the formulas can be read, with a comma in a tab's name", (locale) => {
+  const book = openTestBook({ locale });
+  book.setUp();
+  book.grid.tab("Care log").rename("Log, old");
+  make(book);
+  for (const name of ["Root board", "Due board"]) {
+    // The grid of the tests knows no functions; a formula that cannot be read would be #ERROR!.
+    expect(book.values(name)[0]?.[0], name).toEqual({ error: "#NAME?" });
+    expect(formulaOf(book, name)).toContain("'Log, old'!A1:");
+  }
+});

@@ -318,3 +318,16 @@ test("setFormula spills an answer of more than one cell, gives way to blanks and
     ["", ""],
   ]);
 });
+
+test.each([
+  ["en_GB", '=F(A1; "a;b"; 2)', '=F(A1, "a;b", 2)', null],
+  ["en_GB", "=F(A1, 2)", "=F(A1, 2)", null],
+  ["de_DE", "=F('my; tab'!A1; 2)", "=F('my; tab'!A1; 2)", null],
+  ["de_DE", "=F(A1, 2)", "=F(A1, 2)", "#ERROR!"],
+])("setFormula in %s takes %s as %s", (locale, formula, kept, error) => {
+  const { sheet } = sheetWith([], { locale });
+  sheet.getRange("A1").setFormula(formula);
+  expect(sheet.getRange("A1").getFormula()).toBe(kept);
+  // The grid of the tests knows no functions: a formula that can be read at all is a name it does not know.
+  expect(sheet.getRange("A1").getValue()).toBe(error ?? "#NAME?");
+});

@@ -7,6 +7,7 @@ import type { Area, CellChange, GridCell, GridTab } from "./grid.ts";
 import { markOf } from "./metadata.ts";
 import { makeProtection } from "./protection.ts";
 import { makeTextFinder } from "./text-finder.ts";
+import { formulaAs } from "./typed.ts";
 import { readValidation, refuseInvalid, validationOf } from "./validation.ts";
 
 export interface RangeParts {
@@ -74,10 +75,10 @@ export function makeRange(parts: RangeParts): Range {
     write(name, (on) => {
       fits(formulas, area);
       const changes = formulas.map((row) =>
-        row.map(
-          (text): CellChange =>
-            text === "" ? { value: null } : { value: null, formula: text.startsWith("=") ? text : `=${text}` },
-        ),
+        row.map((text): CellChange => {
+          if (text === "") return { value: null };
+          return formulaAs(text.startsWith("=") ? text : `=${text}`, book.locale);
+        }),
       );
       on.write(area.row, area.column, changes);
     });

@@ -98,3 +98,19 @@ export function typedAs(text: string, format: string, reading: Reading): CellCha
   if (/^\+./.test(trimmed)) return { value: null, formula: `=${trimmed}` };
   return { value: text };
 }
+
+/** Texts and tab names in quotes hold no separators. */
+const QUOTED = /("(?:[^"]|"")*"|'(?:[^']|'')*')/;
+
+/**
+ * What a cell gets from a formula that a script sets. Semicolons part arguments in every locale and are shown as
+ * commas where those do; a comma does so only where it is not the decimal sign, and is an error elsewhere.
+ */
+export function formulaAs(formula: string, locale: string): CellChange {
+  const parts = formula.split(QUOTED);
+  const outside = (change: (part: string) => string) =>
+    parts.map((part, at) => (at % 2 === 1 ? part : change(part))).join("");
+  if (waysOf(locale).decimal !== ",") return { value: null, formula: outside((part) => part.replace(/;/g, ",")) };
+  const hasComma = parts.some((part, at) => at % 2 === 0 && part.includes(","));
+  return hasComma ? { value: { error: "#ERROR!" }, formula } : { value: null, formula };
+}
