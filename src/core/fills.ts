@@ -18,7 +18,6 @@ export interface CareRow {
 /** One day on which a reservoir ended up full. */
 export interface FillDay {
   readonly day: number;
-  readonly toppedUp: boolean;
   /** All top-ups of the day, each pour once; null when one has no amount or there was none. */
   readonly topUpMl: number | null;
   readonly flushed: boolean;
@@ -97,7 +96,6 @@ function fillDay(day: number, rows: readonly Filling[]): FillDay {
   const topUpMl = pours.length === 0 ? null : pours.length === 1 ? (pours[0] as Pour).amountMl : pouredMl(pours);
   return {
     day,
-    toppedUp: pours.length > 0,
     topUpMl,
     flushed: has("flush"),
     changed: has("change"),

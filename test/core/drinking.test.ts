@@ -77,6 +77,28 @@ describe("use, worked by hand", () => {
     expect(use(log, 56)).toBeCloseTo(100 / 7, 12);
   });
 
+  it("nor one that is missing before the first interval that is known", () => {
+    // The first interval was 14 days with 70 mL; those after it 70 mL a week.
+    expect(use([row(0, "Repot"), topUp(14, 70), topUp(21, 70), topUp(28, 70)], 28)).toBeCloseTo(10, 12);
+  });
+
+  it("is told by the three intervals on each side together: a short one among them changes nothing", () => {
+    // 13 days with 70 mL stand between weeks of 70 mL, one of them split in two.
+    const log = [...weekly(0, 21, 70), topUp(22, 5), topUp(28, 65), topUp(41, 70), ...weekly(48, 62, 70)];
+    expect(use(log, 62, 62)).toBeCloseTo((7 * 70) / 49, 12);
+  });
+
+  it("an interval just a third longer, or drinking just two thirds, is the limit", () => {
+    const missing = (days: number, amountMl: number) => {
+      const log = [...weekly(0, 21, 70), topUp(21 + days, amountMl), ...weekly(28 + days, 42 + days, 70)];
+      return drunk(log, 42 + days).length === 6;
+    };
+    // Weeks of 10 mL a day around it: 10 days are more than 9.1, 9 are not; 6.6 mL a day are less than 6.67, 6.7 are not.
+    expect(missing(10, 66)).toBe(true);
+    expect(missing(9, 9 * 6.6)).toBe(false);
+    expect(missing(10, 67)).toBe(false);
+  });
+
   it("a true drop at the end is not taken for a missing row", () => {
     const log = [...weekly(0, 28, 100), topUp(42, 80)];
     expect(use(log, 42)).toBeCloseTo((14 * (100 / 7) + 80) / 28, 12);
@@ -103,6 +125,13 @@ describe("one top-up that several write down", () => {
     ["one of them without an amount", [topUp(28, 70), topUp(28, null, "Tomas")], 70],
     ["the same member twice: poured twice", [topUp(28, 70), topUp(28, 70)], 140],
     ["amounts that differ: morning and evening", [topUp(28, 70), topUp(28, 30, "Tomas")], 100],
+    ["a tenth less is the same pour still", [topUp(28, 70), topUp(28, 63, "Bo")], 70],
+    ["a little less is another", [topUp(28, 70), topUp(28, 62, "Bo")], 132],
+    [
+      "two members without an amount, one of them with",
+      [topUp(28, 70), topUp(28, null, ""), topUp(28, null, "Bo")],
+      70,
+    ],
     ["both of two pours, each by both", [topUp(28, 70), topUp(28, 70), topUp(28, 70, "Bo"), topUp(28, 70, "Bo")], 140],
   ] as const)("%s", (_, rows, mL) => {
     expect(use([...base, ...rows], 28, 7)).toBeCloseTo(mL / 7, 12);

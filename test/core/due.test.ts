@@ -52,6 +52,22 @@ describe("thirst", () => {
     ]);
   });
 
+  it("takes the middle of the last eight top-ups as the usual one", () => {
+    const shrinking = [700, 600, 60, 61, 62, 63, 64, 65, 66, 67].map((mL, at) =>
+      row(`2026-01-${String(10 + at * 2)}`, "Top up", { mL }),
+    );
+    const [found] = due([row("2026-01-08", "Repot"), ...shrinking], "2026-02-20", { rules: only({}) });
+    expect(found?.why).toMatch(/; 63\.5 mL is its usual top-up\.$/);
+  });
+
+  it("says a single day as one", () => {
+    const daily = ["08", "09", "10"].map((on) => row(`2026-03-${on}`, "Top up", { mL: 70 }));
+    expect(due(daily, "2026-03-11", { rules: only({}) })[0]).toMatchObject({
+      sinceDay: day("2026-03-11"),
+      why: "It drinks 70 mL a day, about 70 mL in the 1 day since 2026-03-10; 70 mL is its usual top-up.",
+    });
+  });
+
   it("after a long time without any top-up goes by the last rate known", () => {
     expect(due(weekly, "2026-07-01", { rules: only({}) })[0]?.why).toMatch(/^It drinks 10 mL a day, about 1010 mL/);
   });
@@ -86,6 +102,14 @@ describe("flush and change", () => {
     ]);
   });
 
+  it("a repot is a fresh filling for both", () => {
+    const repotted = [...rows, row("2026-03-01", "Repot")];
+    expect(due(repotted, "2026-03-30", { rules: only({ flushDays: 30, changeDays: 30 }) })).toEqual([]);
+    expect(due(repotted, "2026-03-31", { rules: only({ flushDays: 30 }) })[0]?.why).toMatch(
+      / for 30 days, since 2026-03-01; /,
+    );
+  });
+
   it("a change is due so many days after the last one, flush or not, and no flush besides", () => {
     expect(due(rows, "2026-04-02", { rules: only({ flushDays: 30, changeDays: 90 }) })).toEqual([
       {
@@ -111,6 +135,10 @@ describe("flush and change", () => {
       },
     ]);
     expect(due([...read, row("2026-02-25", "Flush in place")], "2026-03-01", { rules })).toEqual([]);
+    // The first of several counts, also one that reads just the ceiling; one from before the last flush does not.
+    const several = [...read, row("2026-02-23", "Reading", { ec: 2 }), row("2026-02-01", "Reading", { ec: 3 })];
+    expect(due(several, "2026-03-01", { rules })[0]?.why).toMatch(/^EC 2 mS\/cm on 2026-02-23, /);
+    expect(due(several, "2026-02-23", { rules }).length).toBe(1);
     // The old solution is what was read at a change.
     const changed = [...rows, row("2026-02-25", "Solution change", { ec: 2.6 })];
     expect(due(changed, "2026-03-01", { rules })).toEqual([]);
@@ -135,6 +163,10 @@ describe("recovering plants", () => {
     expect(due([...rows, row("2026-03-08", "Note")], "2026-03-15", { rules })[0]?.why).toMatch(
       /; last looked at 2026-03-08\.$/,
     );
+    for (const look of ["Reading", "Decay removed"]) {
+      expect(due([...rows, row("2026-03-08", look), row("2026-03-03", "Note")], "2026-03-14", { rules })).toEqual([]);
+    }
+    expect(due([...rows, row("2026-03-08", "Wind")], "2026-03-14", { rules }).length).toBe(1);
     expect(due([...rows, row("2026-03-20", "New root")], "2026-03-30", { rules })).toEqual([]);
     expect(due(rows, "2026-05-30", { rules }).length).toBe(1);
     expect(due(rows, "2026-05-31", { rules })).toEqual([]);
@@ -204,6 +236,32 @@ describe("the list", () => {
       sinceDay: day("2026-03-18"),
       why: "Claim: Rain water keeps tips green",
     });
+  });
+
+  it("sets the season aside: what five plants do alike fills no pot with roots", () => {
+    const start = day("2026-01-01");
+    const alike = (plant: string) =>
+      [0, 7, 14, 21, 28, 35, 42, 49, 56, 63, 70, 77, 84, 88, 92, 96, 100, 104, 108, 112].map(
+        (on, at, all): WatchedRow => ({
+          day: start + on,
+          plant,
+          event: "Top up",
+          amountMl: at === 0 ? null : (on - (all[at - 1] as number)) * (on <= 84 ? 10 : 16),
+          who: "",
+          ecMsCm: null,
+        }),
+      );
+    const plants = ["A", "B", "C", "D", "E"];
+    const told = (some: readonly string[]) =>
+      dueList({
+        plants: some,
+        rows: plants.flatMap(alike),
+        events: eventRule(),
+        asOfDay: start + 112,
+        rules: only({ riseShare: 0.3 }),
+      });
+    expect(told(plants)).toEqual([]);
+    expect(told(plants.slice(0, 4)).length).toBe(4);
   });
 
   it("does not count rows to come, and is the same in whatever order the log stands", () => {

@@ -75,6 +75,7 @@ describe("closed form exp(−F/V) for a well-mixed flush", () => {
 
   it("the volume to flush with is its inverse: from 2 to 1 takes 0.693 volumes", () => {
     expect(flushMl({ level: 2, wanted: 1, flushLevel: 0, volumeMl: 500 })).toBeCloseTo(500 * Math.LN2, 10);
+    expect(flushMl({ level: 2, wanted: 1, flushLevel: 0.2, volumeMl: 500 })).toBeCloseTo(500 * Math.log(1.8 / 0.8), 10);
     expect(flushMl({ level: 0.9, wanted: 1, flushLevel: 0, volumeMl: 500 })).toBe(0);
     expect(flushMl({ level: 2, wanted: 0.3, flushLevel: 0.3, volumeMl: 500 })).toBeNull();
   });
@@ -161,6 +162,13 @@ describe("a day-by-day mass balance", () => {
     expect(uptakeFrom(pot, steps, 0.04)).toBeNull();
     expect(uptakeFrom(pot, [], 1)).toBeNull();
     expect(uptakeFrom(pot, [], 2)).toBeNull();
+  });
+
+  it("refuses an amount below 0", () => {
+    const pot = { volumeMl: 500, fillLevel: 1, uptakeLevel: 0 };
+    expect(refusal(() => walkReservoir(pot, [{ kind: "top up", day: 1, amountMl: -5, level: 1 }]))).toBe(
+      "An amount is -5 mL. Give a number of 0 mL or more.",
+    );
   });
 
   it("a reservoir drunk dry has no level before the top-up, and is full after it", () => {

@@ -90,6 +90,18 @@ describe("POT_USE and POT_TREND", () => {
   });
 });
 
+it("tells two pours of one member from one that two wrote down by the column Who", () => {
+  const twice = (second: string) => {
+    const again = row("2026-03-29", "Top up", 70);
+    again[6] = second;
+    return outcome("POT_USE", "Fern", logOf(...WEEKS, again), asOf, 7);
+  };
+  expect(twice("Ines")).toBe(20);
+  expect(twice("Tomas")).toBe(10);
+  const without = [...WEEKS, row("2026-03-29", "Top up", 70)].map((cells) => cells.slice(1, 5));
+  expect(outcome("POT_USE", "Fern", [["Date", "Plant", "Event", "Amount mL"], ...without], asOf, 7)).toBe(10);
+});
+
 describe("POT_SALT", () => {
   it("answers one case or a column of them", () => {
     expect(outcome("POT_SALT", 20, 20, 3, 0.5)).toBe(140);
@@ -138,6 +150,16 @@ describe("POT_DUE", () => {
     expect(outcome("POT_DUE", "Fern", logOf(...WEEKS), asOf, "", rules(["Flush days", "soon"]))).toMatch(
       /^throws: Flush days in row 2 of rules is "soon"/,
     );
+  });
+
+  it("reads off, never and no as never, and no other word", () => {
+    const told = (value: unknown) =>
+      outcome("POT_DUE", "Fern", logOf(...WEEKS), date("2026-03-31"), "", rules(["Flush days", value]));
+    for (const word of ["off", "NEVER", "No"]) expect((told(word) as unknown[][]).length).toBe(1);
+    for (const word of ["offer", "switched off", "now"])
+      expect(told(word)).toMatch(/^throws: Flush days in row 2 of rules is /);
+    const twice = outcome("POT_DUE", "Fern", logOf(...WEEKS), asOf, "", rules(["Flush days", 20], ["Flush days", 90]));
+    expect((twice as unknown[][])[1]?.[1]).toBe("Flush");
   });
 
   it("holds readings against the ceiling", () => {
