@@ -53,7 +53,10 @@ export function createCareDesk(world: PanelWorld, links: DeskLinks): CareDesk {
     settle: (reply, sent) => {
       if (reply.doubles !== undefined && reply.doubles.length > 0) {
         doubles.set(reply.doubles);
-        const words = doublesWords(reply.doubles, loaded.get()?.today ?? "");
+        const words = doublesWords(reply.doubles, {
+          today: loaded.get()?.today ?? "",
+          nowMs: world.nowMs(),
+        });
         return { sentence: `${words} Nothing was written yet.`, asks: true };
       }
       const corrected = sent.entries.some(({ corrects }) => corrects !== undefined);

@@ -60,7 +60,10 @@ export function createMoveDesk(world: PanelWorld, links: DeskLinks): MoveDesk {
       const key = `${now?.plant}\n${now?.step}\n${entry?.day}`;
       if (reply.doubles !== undefined && reply.doubles.length > 0) {
         asked = key;
-        const words = doublesWords(reply.doubles, loaded.get()?.today ?? "");
+        const words = doublesWords(reply.doubles, {
+          today: loaded.get()?.today ?? "",
+          nowMs: world.nowMs(),
+        });
         return { sentence: `${words} Press the step again to log it all the same.`, asks: true };
       }
       asked = "";

@@ -9,7 +9,7 @@ export interface PHRange {
 }
 
 /** Common practice, no source; as a new Settings tab has it. */
-const USUAL: PHRange = { low: 5.5, high: 6.5 };
+const USUAL: PHRange = { low: 5.5, high: 6 };
 
 /** A limit that cannot be read, or a range the wrong way round, is the usual one. */
 export function pHRange(settings: Readonly<Record<string, string>>): PHRange {

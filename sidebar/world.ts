@@ -12,6 +12,8 @@ export interface PanelWorld {
   readonly ask: AskSheet;
   readonly after: After;
   readonly newId: NewId;
+  /** Unix time of this browser, ms. */
+  readonly nowMs: () => number;
   readonly storage: DraftStorage | null;
   readonly formulas: readonly FunctionHelp[];
 }

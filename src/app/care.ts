@@ -43,15 +43,15 @@ const OFTEN: ReadonlySet<string> = new Set(["Note", "Reading"].map(nameKey));
 
 /** Rows of somebody else, by name, that say the same of the same plant and day. */
 function doublesOf(entries: readonly CareEntry[], rows: readonly StandingCare[], who: string) {
-  const others = new Map<string, string>();
+  const others = new Map<string, StandingCare>();
   for (const row of rows) {
     // A row without a name may be half of what an earlier try of this very press wrote.
-    if (row.who !== "" && nameKey(row.who) !== nameKey(who)) others.set(sameDeed(row), row.who);
+    if (row.who !== "" && nameKey(row.who) !== nameKey(who)) others.set(sameDeed(row), row);
   }
   return entries.flatMap(({ plant, event, day }) => {
     const deed = sameDeed({ plant, event, day: dayFromIso(day) });
     const other = OFTEN.has(nameKey(event)) ? undefined : others.get(deed);
-    return other === undefined ? [] : [{ plant, event, day, who: other }];
+    return other === undefined ? [] : [{ plant, event, day, who: other.who, id: other.id }];
   });
 }
 

@@ -118,7 +118,7 @@ export const replies = {
   "log care": z.extend(logged, {
     /** Not empty: somebody else logged the same that day, and nothing was written. */
     doubles: z.exactOptional(
-      z.array(z.object({ plant: z.string(), event: z.string(), day: z.string(), who: z.string() })),
+      z.array(z.object({ plant: z.string(), event: z.string(), day: z.string(), who: z.string(), id: z.string() })),
     ),
   }),
   /** `already`: rows that were taken back, or corrected, before. */

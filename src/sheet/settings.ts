@@ -59,7 +59,7 @@ export function settingRows(today: number): readonly SettingSpec[] {
       note: "Bottles that stand ready: Monopotassium phosphate: 5 g in 100 mL",
     },
     { setting: "pH low", value: 5.5, note: "The lowest pH that is fine." },
-    { setting: "pH high", value: 6.5, note: "The highest pH that is fine." },
+    { setting: "pH high", value: 6, note: "The highest pH that is fine." },
     {
       setting: "EC calibration days",
       value: 90,

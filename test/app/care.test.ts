@@ -22,8 +22,8 @@ describe("somebody else logged the same that day", () => {
       already: 0,
       differing: [],
       doubles: [
-        { plant: "Hoya", event: "Top up", day: "2026-03-10", who: "Ben" },
-        { plant: "Fern", event: "Top up", day: "2026-03-10", who: "Ben" },
+        { plant: "Hoya", event: "Top up", day: "2026-03-10", who: "Ben", id: expect.any(String) },
+        { plant: "Fern", event: "Top up", day: "2026-03-10", who: "Ben", id: expect.any(String) },
       ],
     });
     expect(plants(book)).toHaveLength(2);

@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { eventsToChoose, freshCare } from "../../sidebar/care.ts";
 import { amountsFor } from "../../sidebar/care-amounts.ts";
 import { doneThatDay, doublesWords } from "../../sidebar/doubles.ts";
+import { idMadeAt } from "../../sidebar/ids.ts";
 import { deedWords, latestDeeds, mayTakeBack } from "../../sidebar/latest.ts";
 import { lastRound, roundOf } from "../../sidebar/round.ts";
 import type { CareRow, Loaded } from "../../src/app/contract.ts";
@@ -107,21 +108,37 @@ describe("one by one", () => {
 
 describe("what somebody else did", () => {
   const doubles = [
-    { plant: "Fern 1", event: "Top up", day: "2026-03-14", who: "Bo" },
-    { plant: "Hoya 3", event: "Top up", day: "2026-03-14", who: "Bo" },
+    { plant: "Fern 1", event: "Top up", day: "2026-03-14", who: "Bo", id: "care-00001" },
+    { plant: "Hoya 3", event: "Top up", day: "2026-03-14", who: "Bo", id: "care-00001" },
   ];
 
   test("is said in a sentence each, with the first few plants by name", () => {
-    expect(doublesWords(doubles, "2026-03-14")).toBe("Bo logged Top up for Fern 1 and Hoya 3 today already.");
+    expect(doublesWords(doubles, { today: "2026-03-14", nowMs: 0 })).toBe(
+      "Bo logged Top up for Fern 1 and Hoya 3 today already.",
+    );
     const many = ["P0", "P1", "P2", "P3", "P4", "P5"].map((plant) => ({
       plant,
       event: "Top up",
       day: "2026-03-14",
       who: "",
+      id: "care-00002",
     }));
-    expect(doublesWords(many, "2026-03-15")).toBe(
+    expect(doublesWords(many, { today: "2026-03-15", nowMs: 0 })).toBe(
       "Somebody logged Top up for P0, P1, P2, P3 and 2 more plants on 14 Mar 2026 already.",
     );
+  });
+
+  test("is said with how long ago, where every row's id tells", () => {
+    const nowMs = Date.UTC(2026, 2, 14, 18, 0);
+    const at = (minutes: number, double: (typeof doubles)[number]) => ({
+      ...double,
+      id: idMadeAt(nowMs - minutes * 60_000),
+    });
+    const [fern, hoya] = doubles as [(typeof doubles)[number], (typeof doubles)[number]];
+    const said = (...rows: typeof doubles) => doublesWords(rows, { today: "2026-03-14", nowMs });
+    expect(said(at(62, fern), at(60, hoya))).toBe("Bo logged Top up for Fern 1 and Hoya 3 an hour ago.");
+    expect(said(at(62, fern), hoya)).toBe("Bo logged Top up for Fern 1 and Hoya 3 today already.");
+    expect(said(at(62, { ...fern, day: "2026-03-13" }))).toBe("Bo logged Top up for Fern 1 on 13 Mar 2026 already.");
   });
 
   test("is seen in the list before", () => {
@@ -317,7 +334,7 @@ describe("a move from soil", () => {
         },
       ],
     });
-    const doubles = [{ plant: "Fern 1", event: "Solution change", day: "2026-03-14", who: "Bo" }];
+    const doubles = [{ plant: "Fern 1", event: "Solution change", day: "2026-03-14", who: "Bo", id: "care-00001" }];
     await host.last().reply({ written: 0, already: 0, differing: [], doubles });
     expect(said(panel.move.sender)).toBe(
       "blocked: Bo logged Solution change for Fern 1 today already. Press the step again to log it all the same.",

@@ -19,7 +19,7 @@ import { cell } from "./cell-arbitrary.ts";
 /** A panel's world over a workbook in memory. */
 function worldOf(book: TestBook): PanelWorld {
   const ask: AskSheet = (request) => Promise.resolve(book.ask(request as never) as never);
-  return { ask, after: () => () => undefined, newId: () => "unused-id", storage: null, formulas: [] };
+  return { ask, after: () => () => undefined, newId: () => "unused-id", nowMs: () => 0, storage: null, formulas: [] };
 }
 
 const settle = (): Promise<void> => new Promise((done) => setTimeout(done, 0));

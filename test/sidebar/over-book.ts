@@ -37,6 +37,7 @@ export async function panelOver(who: string, storage = memoryStorage()): Promise
       return () => undefined;
     },
     newId,
+    nowMs: () => 0,
     storage,
     formulas: FORMULAS,
   });

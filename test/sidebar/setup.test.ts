@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { tabStorage } from "../../sidebar/drafts.ts";
 import { findFunctions, readFormulas } from "../../sidebar/formulas.ts";
 import { besides, gauges } from "../../sidebar/gauge.ts";
-import { randomId } from "../../sidebar/ids.ts";
+import { agoWords, idMadeAt, timeOfId } from "../../sidebar/ids.ts";
 import { columnsProblem, guessColumns } from "../../sidebar/own-list.ts";
 import { showDay } from "../../sidebar/show.ts";
 import { FORMULAS } from "./sheet.ts";
@@ -106,17 +106,28 @@ describe("levels", () => {
   });
 });
 
-test("ids are random UUIDs in lower case (RFC 9562), also where the browser has no generator for them", () => {
-  const form = /^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/;
-  expect(randomId()).toMatch(form);
-  const own = crypto.randomUUID;
-  try {
-    Object.defineProperty(crypto, "randomUUID", { value: undefined, configurable: true });
-    expect(randomId()).toMatch(form);
-    expect(randomId()).not.toBe(randomId());
-  } finally {
-    Object.defineProperty(crypto, "randomUUID", { value: own, configurable: true });
-  }
+describe("an id", () => {
+  test("is a UUID of version 7 with its time, as in RFC 9562, appendix A.6", () => {
+    // The RFC's example: Tuesday, February 22, 2022 2:22:22.00 PM GMT-05:00 is 0x017F22E279B0.
+    const example = Date.UTC(2022, 1, 22, 19, 22, 22);
+    expect(timeOfId("017f22e2-79b0-7cc3-98c4-dc0c0c07398f")).toBe(example);
+    const id = idMadeAt(example);
+    expect(id).toMatch(/^017f22e2-79b0-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
+    expect(timeOfId(id)).toBe(example);
+    expect(idMadeAt(example)).not.toBe(id);
+  });
+
+  test("says how long ago a row was begun, and nothing where it cannot", () => {
+    const now = Date.UTC(2026, 2, 14, 18, 0);
+    const ago = (minutes: number) => agoWords(idMadeAt(now - minutes * 60_000), now);
+    expect([0, 1, 2, 49, 50, 80, 100, 600].map(ago)).toEqual([
+      ...["just now", "just now", "2 minutes ago", "49 minutes ago"],
+      ...["an hour ago", "an hour ago", "2 hours ago", "10 hours ago"],
+    ]);
+    expect([21 * 60, -5].map(ago)).toEqual([null, null]);
+    expect(agoWords("care-00001", now)).toBeNull();
+    expect(agoWords(crypto.randomUUID(), now)).toBeNull();
+  });
 });
 
 test("a day is shown with its month in letters; a text that is no day as it is", () => {

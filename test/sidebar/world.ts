@@ -111,6 +111,7 @@ export async function openTestPanel(
       count += 1;
       return `${prefix}-id-${count}`;
     },
+    nowMs: () => 0,
     storage,
     formulas: FORMULAS,
   });
