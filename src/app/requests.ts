@@ -58,6 +58,8 @@ export const CLAIM_STATES = ["heard", "trying", "kept", "dropped"] as const;
 /** Headings of the Plants tab, which a list of one's own may stand in for. */
 const PLANT_COLUMNS = ["Plant", "Kind", "Place", "Pot mL", "Medium", "Since", "Note"] as const;
 
+const PAGE_MOST_ROWS = 5000;
+
 /**
  * An object with none, some or all of these keys and no others. A record would check the same and take
  * 2 kB more of what the host loads for every formula.
@@ -76,6 +78,8 @@ function makeSchemas() {
   const isoDay = z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/));
   const notNegative = z.number().check(z.nonnegative());
   const positive = z.number().check(z.positive());
+  /** A row of a page that the panel lays out. */
+  const pageRow = z.int().check(z.gte(1), z.lte(PAGE_MOST_ROWS));
 
   /** mg/L by element symbol; an element that is not known is not there. */
   const amounts = onlyThese(SYMBOLS, notNegative);
@@ -342,10 +346,11 @@ function makeSchemas() {
       ask: z.literal("write sitter page"),
       cells: z
         .array(z.array(z.union([text, z.number(), z.null()])).check(z.maxLength(10)))
-        .check(z.minLength(1), z.maxLength(5000)),
-      widths: z.array(positive).check(z.minLength(1), z.maxLength(10)),
-      boldRows: z.array(positive),
-      wrapped: z.nullable(z.object({ from: positive, to: positive })),
+        .check(z.minLength(1), z.maxLength(PAGE_MOST_ROWS)),
+      /** Pixels. */
+      widths: z.array(z.int().check(z.gte(10), z.lte(2000))).check(z.minLength(1), z.maxLength(10)),
+      boldRows: z.array(pageRow),
+      wrapped: z.nullable(z.object({ from: pageRow, to: pageRow })),
     }),
     "read sitter page": z.object({ ask: z.literal("read sitter page") }),
     /** A tab each with one formula; those that are there stay as they are. */
