@@ -11,6 +11,7 @@ export const ENTRY_POINTS = [
   "setUpTabs",
   "makeBoardTabs",
   "refreshToday",
+  "archiveOldCare",
   "panelRequest",
 ] as const;
 

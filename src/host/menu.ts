@@ -1,5 +1,6 @@
 /** The menu and what its items do. Opening the spreadsheet does nothing but make the menu. */
 
+import { archiveCare, archiveWords, NOTHING_OLD } from "../sheet/archive.ts";
 import { boardsWords, makeBoards } from "../sheet/boards.ts";
 import { openBook } from "../sheet/find.ts";
 import type { WorkbookPort } from "../sheet/port.ts";
@@ -18,6 +19,7 @@ export function onOpen(): void {
     .addItem("Set up tabs", "setUpTabs")
     .addItem("Make the boards", "makeBoardTabs")
     .addItem("Refresh today’s date", "refreshToday")
+    .addItem("Archive old care", "archiveOldCare")
     .addToUi();
 }
 
@@ -59,6 +61,14 @@ export function setUpTabs(): void {
 
 export function makeBoardTabs(): void {
   tell((workbook) => boardsWords(makeBoards(workbook)));
+}
+
+export function archiveOldCare(): void {
+  tell((workbook) => {
+    const words = archiveWords(workbook);
+    if (words === null) return NOTHING_OLD;
+    return agreed(words) ? archiveCare(workbook) : "Nothing was changed.";
+  });
 }
 
 export function refreshToday(): void {

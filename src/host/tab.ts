@@ -145,6 +145,15 @@ export function tabOf(sheet: Sheet, { dateOf, begin }: TabWays): TabPort {
       growTo(row + values.length - 1, column + columns - 1);
       rangeOf({ row, column, rows: values.length, columns }).setValues(written);
     },
+    removeRows(row, count) {
+      begin();
+      // The host keeps at least one row below a frozen heading.
+      const rows = sheet.getMaxRows();
+      if (count >= rows - 1) sheet.insertRowsAfter(rows, 1);
+      sheet.deleteRows(row, count);
+      known.rows = 0;
+      size.rows = null;
+    },
     writeFormula(row, column, formula) {
       begin();
       growTo(row, column);

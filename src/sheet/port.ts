@@ -37,6 +37,8 @@ export interface TabPort {
   readFormulas(block: Block): readonly (readonly string[])[];
   /** Merged areas that touch the block. One call. */
   mergedIn(block: Block): readonly Block[];
+  /** Deletes whole rows, whatever stands in them. One call, two when no other row would be left. */
+  removeRows(row: number, count: number): void;
   /** Writes a block: text literally, days as date cells, null as blank. Grows the grid where it has to. One call. */
   write(row: number, column: number, values: readonly (readonly PlainCell[])[]): void;
   /** Writes one formula of the add-on's own making, arguments parted by commas; its answer spills from there. Nothing typed by anybody comes this way. One call. */

@@ -45,6 +45,7 @@ describe("opening the spreadsheet", () => {
       "setUpTabs",
       "makeBoardTabs",
       "refreshToday",
+      "archiveOldCare",
     ]);
     expect([screen.alerts, screen.sidebars]).toEqual([[], []]);
   });
