@@ -54,7 +54,7 @@ function Summary(props: { readonly sitting: Sitting }): JSX.Element {
       {plan.tooRare.map(({ plant, lastsDays }) => (
         <li key={plant}>
           {plant} drinks what it holds in {count(lastsDays, "day")}, sooner than the next visit. Let somebody come more
-          often, or give it a bigger reservoir before you go.
+          often.
         </li>
       ))}
       {plan.unknown.length > 0 && (

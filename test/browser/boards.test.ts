@@ -1,14 +1,11 @@
 /** Boards and sorting in a real browser: made from the panel, found after a rename, and days at rest that survive both sorts. */
 
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { objections } from "./axe.ts";
 import { launch } from "./chromium.ts";
 import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 /** Formulas over the whole log take their time on a busy machine. */
 const LATE = { timeout: 15_000 };
@@ -197,8 +194,6 @@ describe("a plant tab of one's own", () => {
 
 it("the section passes axe, and nothing was asked for from outside", async () => {
   const frame = await (await sheet.page.locator("#side iframe").elementHandle())?.contentFrame();
-  await frame?.evaluate(AXE);
-  const found = await frame?.evaluate("axe.run()");
-  expect((found as { violations: unknown[] } | undefined)?.violations).toEqual([]);
+  expect(frame && (await objections(frame))).toEqual([]);
   expect([sheet.outside, sheet.errors]).toEqual([[], []]);
 });

@@ -1,16 +1,15 @@
 /** All records out of the sample sheet and into an empty one, in a real browser, and a second time without a row too many. */
 
 import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
 import { strFromU8, unzipSync } from "fflate";
 import Papa from "papaparse";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { objections } from "./axe.ts";
 import { launch } from "./chromium.ts";
 import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const RECORDS = ["Plants", "Events", "Feeds", "Waters", "Targets", "Batch log", "Care log", "Trials", "Claims"];
 
 const folder = temporaryFolder();
@@ -127,8 +126,6 @@ function sheetSays(words: RegExp): Promise<void> {
 
 it("the section passes axe, and nothing was asked for from outside", async () => {
   const frame = await (await sheet.page.locator("#side iframe").elementHandle())?.contentFrame();
-  await frame?.evaluate(AXE);
-  const found = await frame?.evaluate("axe.run()");
-  expect((found as { violations: unknown[] } | undefined)?.violations).toEqual([]);
+  expect(frame && (await objections(frame))).toEqual([]);
   expect([sheet.outside, sheet.errors]).toEqual([[], []]);
 });

@@ -1,16 +1,14 @@
 /** The sitter's page in a real browser: put into the sheet, printed on A4, typed on, and compared afterwards with the log. */
 
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { openPanel, overflows } from "../sidebar/page.ts";
 import { sheet as sheetWith } from "../sidebar/sheet.ts";
+import { objections } from "./axe.ts";
 import { launch } from "./chromium.ts";
 import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const TAB = "Sitter’s page";
 
 const folder = temporaryFolder();
@@ -154,9 +152,7 @@ describe("a page for a fortnight", () => {
 
   it("the section passes axe, and nothing was asked for from outside", async () => {
     const frame = await (await sheet.page.locator("#side iframe").elementHandle())?.contentFrame();
-    await frame?.evaluate(AXE);
-    const found = await frame?.evaluate("axe.run()");
-    expect((found as { violations: unknown[] } | undefined)?.violations).toEqual([]);
+    expect(frame && (await objections(frame))).toEqual([]);
     expect([sheet.outside, sheet.errors]).toEqual([[], []]);
   });
 });
@@ -246,9 +242,7 @@ describe("on paper", () => {
     expect(await second.locator("tbody td:nth-child(3)").allTextContents()).toEqual(Array(12).fill("120 mL"));
     expect(await second.locator("tbody th").allTextContents()).toEqual(["Kitchen sill", "North room", "Stairwell"]);
     expect(await page.locator("article.paper table").first().textContent()).toContain("just look round");
-    await page.evaluate(AXE);
-    const found = await page.evaluate("axe.run()");
-    expect((found as { violations: unknown[] }).violations).toEqual([]);
+    expect(await objections(page)).toEqual([]);
     await page.context().close();
   });
 });
