@@ -6,27 +6,11 @@
  */
 
 import * as z from "zod/mini";
-import { LABEL_TERMS } from "../core/analysis.ts";
-import { SYMBOLS } from "../core/elements.ts";
-import { SUPPLY_UNITS } from "../core/supply.ts";
-import { MEASURES } from "../core/trial-measure.ts";
 import { TAB_NAMES } from "../sheet/spec.ts";
+import { requestEntries } from "./request-entries.ts";
+import { onlyThese, requestKinds } from "./request-kinds.ts";
 
-/** Columns of the Waters tab that hold numbers: mg/L, alkalinity as CaCO3, nitrate as N, EC in mS/cm at 25 °C. */
-export const WATER_NUMBERS = [
-  "Ca",
-  "Mg",
-  "Na",
-  "K",
-  "Alkalinity",
-  "SO4",
-  "Cl",
-  "NO3-N",
-  "Fe",
-  "B",
-  "EC",
-  "pH",
-] as const;
+export { CLAIM_STATES, WATER_NUMBERS } from "./request-entries.ts";
 
 /** What writes nothing that was asked for; today's date is refreshed by the way. */
 export const ONLY_READ: readonly string[] = [
@@ -37,6 +21,7 @@ export const ONLY_READ: readonly string[] = [
   "read list",
   "read sitter page",
 ];
+
 /** Rows that travel at once: 200,000 rows make 40 calls, each far below what the host allows. */
 export const PAGE_ROWS = 5000;
 const MOST_HEADINGS = 200;
@@ -52,37 +37,17 @@ export const KEPT_SETTINGS = [
   "Stock solutions",
 ] as const;
 
-/** How far a claim has come in this household. */
-export const CLAIM_STATES = ["heard", "trying", "kept", "dropped"] as const;
-
 /** Headings of the Plants tab, which a list of one's own may stand in for. */
 const PLANT_COLUMNS = ["Plant", "Kind", "Place", "Pot mL", "Medium", "Since", "Note"] as const;
 
 const PAGE_MOST_ROWS = 5000;
 
-/**
- * An object with none, some or all of these keys and no others. A record would check the same and take
- * 2 kB more of what the host loads for every formula.
- */
-function onlyThese<Key extends string, Value extends z.ZodMiniType>(keys: readonly Key[], value: Value) {
-  const shape = Object.fromEntries(keys.map((key) => [key, z.exactOptional(value)]));
-  return z.strictObject(shape as Record<Key, z.ZodMiniExactOptional<Value>>);
-}
-
 function makeSchemas() {
-  const text = z.string().check(z.maxLength(2000));
-  const name = z.string().check(z.minLength(1), z.maxLength(200));
-  const sentence = z.string().check(z.minLength(1), z.maxLength(2000));
-  /** Made by the panel once per record, kept through retries, so that a record is written once. */
-  const id = z.string().check(z.regex(/^[a-z0-9-]{8,64}$/));
-  const isoDay = z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/));
-  const notNegative = z.number().check(z.nonnegative());
-  const positive = z.number().check(z.positive());
+  const kinds = requestKinds();
+  const { text, name, sentence, id, isoDay, notNegative, pH } = kinds;
+  const entries = requestEntries(kinds);
   /** A row of a page that the panel lays out. */
   const pageRow = z.int().check(z.gte(1), z.lte(PAGE_MOST_ROWS));
-
-  /** mg/L by element symbol; an element that is not known is not there. */
-  const amounts = onlyThese(SYMBOLS, notNegative);
 
   /** A cell as it is; the host keeps at most 50,000 characters in one. */
   const cell = z.union([
@@ -93,155 +58,12 @@ function makeSchemas() {
     z.object({ day: isoDay }),
   ]);
 
-  const careEntry = z.object({
-    id,
-    day: isoDay,
-    plant: name,
-    event: name,
-    amountMl: z.nullable(notNegative),
-    solution: text,
-    ecMsCm: z.nullable(notNegative),
-    pH: z.nullable(z.number().check(z.gte(0), z.lte(14))),
-    reason: text,
-    note: text,
-    /** Id of the row that this one replaces. */
-    corrects: z.exactOptional(id),
-  });
-
-  const batchDose = z.object({
-    feed: name,
-    perLitre: notNegative,
-    unit: z.literal(["g", "mL"]),
-    perBatch: notNegative,
-  });
-
-  const batchEntry = z.object({
-    id,
-    day: isoDay,
-    litres: positive,
-    water: text,
-    target: text,
-    doses: z.array(batchDose).check(z.minLength(1)),
-    /** mg/L after mixing, as shown when the button was pressed. */
-    reached: amounts,
-    /** At 25 °C, as shown; null where it cannot be worked out. */
-    predictedEcMsCm: z.nullable(notNegative),
-    /** Which acid or base, how much, to which pH; "" for none. */
-    acid: text,
-    note: text,
-    /** What was measured of the row that this one corrects; a new batch has its readings filled in later. */
-    measured: z.exactOptional(
-      z.object({ ecMsCm: z.nullable(notNegative), pH: z.nullable(z.number().check(z.gte(0), z.lte(14))) }),
-    ),
-    /** Left out for a batch that is mixed. */
-    state: z.exactOptional(z.literal("planned")),
-    /** Id of the row that this one replaces: a plan that was mixed, or a mistake. */
-    corrects: z.exactOptional(id),
-  });
-
-  const waterEntry = z.object({
-    /** Names the press in the panel. The tab has no column for it: a retry is known by name, day and numbers. */
-    id,
-    water: name,
-    day: isoDay,
-    source: text,
-    /** What was not measured is not there. */
-    numbers: onlyThese(WATER_NUMBERS, notNegative),
-    disinfectant: z.literal(["", "none", "chlorine", "chloramine"]),
-    note: text,
-  });
-
   const taking = {
     /** Of the new row that says so. */
     id,
     /** Id of the row that is taken back. */
     takes: id,
   };
-
-  const meterEntry = z.object({
-    id,
-    day: isoDay,
-    meter: z.literal(["EC", "pH"]),
-    /** mS/cm at 25 °C, or pH. */
-    standard: positive,
-    /** What the meter showed in it, before it was set; in the same unit. */
-    reading: notNegative,
-    tempC: z.nullable(z.number().check(z.gte(0), z.lte(50))),
-    /** The meter was set to the standard after this reading. */
-    calibrated: z.boolean(),
-    note: text,
-  });
-
-  const feedEntry = z.object({
-    /** Names the press in the panel. The tab has no column for it: a retry is known by name and values. */
-    id,
-    feed: name,
-    /** "" where the label does not say and nothing is dosed. */
-    basis: z.literal(["", "w/w", "w/v"]),
-    /** As printed, percent; what the label does not state is not there. */
-    percents: onlyThese(LABEL_TERMS, notNegative),
-    densityGPerMl: z.nullable(positive),
-    origin: z.literal(["mineral", "organic"]),
-    published: z.boolean(),
-    /** The label as it was pasted. */
-    labelText: z.string().check(z.maxLength(20_000)),
-    note: text,
-  });
-
-  const purchaseEntry = z.object({
-    id,
-    day: isoDay,
-    feed: name,
-    /** Below 0 for what was spilled or given away. */
-    amount: z.number(),
-    unit: z.literal(SUPPLY_UNITS),
-    /** Of the pack, in the household's money. */
-    price: z.nullable(notNegative),
-    lot: text,
-    note: text,
-    /** Id of the row that this one replaces. */
-    corrects: z.exactOptional(id),
-  });
-
-  const claimEntry = z.object({
-    id,
-    claim: sentence,
-    heardFrom: text,
-    yearsAtIt: z.nullable(notNegative),
-    theirSetup: text,
-    ourSetup: text,
-    agrees: text,
-    differs: text,
-    status: z.literal(CLAIM_STATES),
-    heardOn: z.nullable(isoDay),
-    lookAgain: z.nullable(isoDay),
-    /** Id of its trial, "" for none. */
-    trial: text,
-    outcome: text,
-    note: text,
-    /** Id of the row that this one replaces. */
-    corrects: z.exactOptional(id),
-  });
-
-  const plants = z.array(name).check(z.minLength(1), z.maxLength(100));
-  const trialEntry = z.object({
-    id,
-    question: sentence,
-    measure: z.literal(MEASURES),
-    started: isoDay,
-    ends: isoDay,
-    groupA: text,
-    groupB: text,
-    /** In pairs, plantsA[k] and plantsB[k] belong together. */
-    plantsA: plants,
-    plantsB: plants,
-    design: z.literal(["Pairs", "Together"]),
-    /** The number that the groups were drawn by. */
-    draw: z.int().check(z.gte(0), z.lte(99_999_999)),
-    /** The smallest difference that would matter; null where nobody said. */
-    worthSeeing: z.nullable(positive),
-    note: text,
-  });
 
   /** By what is asked, so that each side checks against the one schema that is meant. */
   const asked = {
@@ -252,7 +74,7 @@ function makeSchemas() {
     "log care": z.object({
       ask: z.literal("log care"),
       who: text,
-      entries: z.array(careEntry).check(z.minLength(1), z.maxLength(500)),
+      entries: z.array(entries.careEntry).check(z.minLength(1), z.maxLength(500)),
       /** Written also where somebody else logged the same that day. */
       again: z.exactOptional(z.boolean()),
     }),
@@ -265,27 +87,27 @@ function makeSchemas() {
       /** Others of the same log, taken back in the same write. */
       more: z.exactOptional(z.array(z.object(taking)).check(z.maxLength(500))),
     }),
-    "log batch": z.object({ ask: z.literal("log batch"), who: text, batch: batchEntry }),
+    "log batch": z.object({ ask: z.literal("log batch"), who: text, batch: entries.batchEntry }),
     /** Readings belong to a batch that is already in the log. */
     "log readings": z.object({
       ask: z.literal("log readings"),
       batchId: id,
       ecMsCm: z.nullable(notNegative),
-      pH: z.nullable(z.number().check(z.gte(0), z.lte(14))),
+      pH: z.nullable(pH),
       /** What the panel made of the reading, as shown; "" for nothing. */
       verdict: text,
     }),
-    "log meter": z.object({ ask: z.literal("log meter"), who: text, entry: meterEntry }),
-    "log water": z.object({ ask: z.literal("log water"), entry: waterEntry }),
-    "log feed": z.object({ ask: z.literal("log feed"), entry: feedEntry }),
-    "log purchase": z.object({ ask: z.literal("log purchase"), who: text, entry: purchaseEntry }),
-    "save claim": z.object({ ask: z.literal("save claim"), who: text, claim: claimEntry }),
+    "log meter": z.object({ ask: z.literal("log meter"), who: text, entry: entries.meterEntry }),
+    "log water": z.object({ ask: z.literal("log water"), entry: entries.waterEntry }),
+    "log feed": z.object({ ask: z.literal("log feed"), entry: entries.feedEntry }),
+    "log purchase": z.object({ ask: z.literal("log purchase"), who: text, entry: entries.purchaseEntry }),
+    "save claim": z.object({ ask: z.literal("save claim"), who: text, claim: entries.claimEntry }),
     /** A trial as it begins, and with it the claim that it tests, as a row that replaces the claim's. */
     "save trial": z.object({
       ask: z.literal("save trial"),
       who: text,
-      trial: trialEntry,
-      claim: z.exactOptional(claimEntry),
+      trial: entries.trialEntry,
+      claim: z.exactOptional(entries.claimEntry),
     }),
     /** Into the blank cells of the trial's row. */
     "save result": z.object({
@@ -329,8 +151,8 @@ function makeSchemas() {
     "read page": z.object({
       ask: z.literal("read page"),
       tab: z.literal(TAB_NAMES),
-      from: z.number().check(z.gte(2)),
-      rows: z.number().check(z.gte(1), z.lte(PAGE_ROWS)),
+      from: z.int().check(z.gte(2)),
+      rows: z.int().check(z.gte(1), z.lte(PAGE_ROWS)),
     }),
     /** Rows of such a copy; each has its key, by which it is written once. */
     "import rows": z.object({
@@ -358,18 +180,7 @@ function makeSchemas() {
     /** The column On hand of Feeds as a formula in its heading; never over numbers typed by hand. */
     "show on hand": z.object({ ask: z.literal("show on hand") }),
   } as const;
-  return {
-    careEntry,
-    batchDose,
-    batchEntry,
-    waterEntry,
-    meterEntry,
-    feedEntry,
-    purchaseEntry,
-    claimEntry,
-    trialEntry,
-    asked,
-  };
+  return { ...entries, asked };
 }
 
 export type RequestSchemas = ReturnType<typeof makeSchemas>;
