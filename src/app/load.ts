@@ -38,7 +38,7 @@ const NEEDED: readonly TabName[] = [
   "Settings",
 ];
 
-/** At most thirteen calls: tabs, marks, time zone, eight tabs, and two when today's date is stale. */
+/** At most eleven calls: tabs, marks, time zone, eight tabs; four more when today's date is stale. */
 export function load(workbook: WorkbookPort, me: Me): Loaded {
   const loading: Loading = { book: openBook(workbook, NEEDED), say: gatherSentences(), missing: [] };
   const { say } = loading;

@@ -4,7 +4,7 @@ import { BadInput } from "../core/errors.ts";
 import type { Log } from "./append.ts";
 import { columnLetters } from "./find.ts";
 import { refuseMerged } from "./merged.ts";
-import { marksHold, rearranged, settle } from "./settle.ts";
+import { marksHold, rearranged, settle, stillFree } from "./settle.ts";
 
 export interface Filling {
   readonly heading: string;
@@ -45,7 +45,7 @@ export function fillRow(log: Log, { row, id, fillings }: FilledRow): void {
     { row, column: first.column, rows: 1, columns },
     sorted.map(({ column }) => ({ from: column, to: column })),
   );
-  if (!marksHold(log)) throw rearranged(log);
+  if (!marksHold(log) || !stillFree(log, row, 1)) throw rearranged(log);
   if (columns === sorted.length) tab.write(row, first.column, [sorted.map(({ value }) => value)]);
   else for (const { column, value } of sorted) tab.write(row, column, [[value]]);
   const record = Object.fromEntries(fillings.map(({ heading, value }) => [heading, value]));

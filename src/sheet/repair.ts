@@ -176,12 +176,10 @@ function overwritten(scene: Scene, places: readonly (number | null)[]): number[]
   const withoutKey = standing.filter((at) => isBlank(newKey(at)));
   /** There, but for cells that were blanked. */
   const isDamaged = (at: number) =>
-    withoutKey.some((place) =>
-      tracks.every((track) => {
-        const raw = now.values[place]?.[track.is - 1];
-        return isBlank(raw) || sameRaw(raw, before.values[at]?.[track.was - 1]);
-      }),
-    );
+    withoutKey.some((place) => {
+      const raws = tracks.map((track) => [now.values[place]?.[track.is - 1], before.values[at]?.[track.was - 1]]);
+      return raws.some(([raw]) => !isBlank(raw)) && raws.every(([raw, old]) => isBlank(raw) || sameRaw(raw, old));
+    });
   const there = new Set(standing.map(is));
   const typed = old.filter((at) => isBlank(oldKey(at)));
   let lost = typed.length - withoutKey.length;

@@ -4,8 +4,8 @@ import { isoFromDay } from "../core/calendar.ts";
 import { type Cell, headingKey, nameKey, readCell } from "../core/cell.ts";
 import { DUE_SETTINGS } from "../core/due-rules.ts";
 import { BadInput } from "../core/errors.ts";
-import type { Log, SheetRecord } from "./append.ts";
-import { type Book, type Columns, columnAt, findTab, noTab } from "./find.ts";
+import type { Log } from "./append.ts";
+import { type Book, type Columns, columnAt, findColumns, findTab, noTab } from "./find.ts";
 import { SETTINGS } from "./list-tabs.ts";
 import { readTab } from "./open.ts";
 import type { PlainCell, TabPort } from "./port.ts";
@@ -179,34 +179,37 @@ export function requireSettings(book: Book): Settings {
   return settings;
 }
 
-/**
- * Writes values beside their settings; a setting without a row gets one below the last. One write for each, two for
- * a new one, and a look whether all of them landed there.
- */
+/** Writes values beside their settings; a setting without a row gets one below the last. Four calls each. */
 export function writeSettings(settings: Settings, written: readonly (readonly [setting: string, PlainCell])[]): void {
-  const { tab, log, nextRow } = settings;
-  refuseNewer(log.book, tab, SETTINGS.name);
-  const nameAt = columnAt(settings.columns, "Setting");
-  const valueAt = columnAt(settings.columns, "Value");
-  const headings = ["Setting", "Value"];
-  if (!marksHold(log)) throw rearranged(log);
-  const there: [SheetRecord, number][] = [];
-  const added: [SheetRecord, number][] = [];
-  for (const [setting, value] of written) {
-    const row = settings.row(setting);
-    if (row === null) {
-      const below = nextRow + added.length;
-      tab.write(below, nameAt, [[setting]]);
-      tab.write(below, valueAt, [[value]]);
-      added.push([{ Setting: setting, Value: value }, below]);
-    } else {
-      tab.write(row, valueAt, [[value]]);
-      there.push([{ Setting: cellOf(log.values[row - 1]?.[nameAt - 1], log.book.workbook), Value: value }, row]);
-    }
+  refuseNewer(settings.log.book, settings.tab, SETTINGS.name);
+  columnAt(settings.columns, "Setting");
+  columnAt(settings.columns, "Value");
+  if (!marksHold(settings.log)) throw rearranged(settings.log);
+  for (const [setting, value] of written) writeSetting(settings.log, setting, value);
+}
+
+/** Reads the tab anew, whole, just before the write and looks at it just after: people sort Settings, too. */
+function writeSetting({ book, spec, tab }: Log, setting: string, value: PlainCell): void {
+  const values = tab.readAll();
+  const log: Log = { book, spec, tab, values, columns: findColumns(book, spec, tab, values[0] ?? []) };
+  const nameAt = columnAt(log.columns, "Setting");
+  const valueAt = columnAt(log.columns, "Value");
+  const name = (at: number) => values[at]?.[nameAt - 1];
+  const there = values.findIndex((_, at) => at > 0 && nameKey(String(name(at) ?? "")) === nameKey(setting));
+  if (there !== -1) {
+    tab.write(there + 1, valueAt, [[value]]);
+    const record = { Setting: cellOf(name(there), book.workbook), Value: value };
+    settle(log, { records: [record], rows: [there + 1], headings: ["Value"], fresh: false });
+    return;
   }
-  const landing = (of: typeof there) => ({ records: of.map(([record]) => record), rows: of.map(([, row]) => row) });
-  if (there.length > 0) settle(log, { ...landing(there), headings: ["Value"], fresh: false });
-  if (added.length > 0) settle(log, { ...landing(added), headings, fresh: true });
+  const below = Math.max(2, values.length + 1);
+  if (valueAt === nameAt + 1) tab.write(below, nameAt, [[setting, value]]);
+  else {
+    tab.write(below, nameAt, [[setting]]);
+    tab.write(below, valueAt, [[value]]);
+  }
+  const record = { Setting: setting, Value: value };
+  settle(log, { records: [record], rows: [below], headings: ["Setting", "Value"], fresh: true });
 }
 
 /** Puts today's date beside Today if another one stands there. Gives whether it wrote. */

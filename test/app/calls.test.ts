@@ -1,6 +1,6 @@
 /**
  * How many calls to the spreadsheet an action costs, whatever the number of rows: at most thirteen, and one or two more
- * where columns bear other headings than ours. Two of them look before a write whether its rows are free still, and
+ * where columns bear other headings than ours, or where it is the first opening of a day. Two of them look before a write whether its rows are free still, and
  * after it whether it landed there, because people sort and insert while others log.
  */
 
@@ -10,6 +10,7 @@ import { batch, careEntry, dateCell, readyBook, type TestBook } from "../sheet/w
 
 const MOST = 13;
 const MOST_RENAMED = 15;
+const MOST_AT_OPENING = 15;
 
 /** A workbook whose logs and lists have `count` rows, with yesterday's date in Settings. */
 function bookOf(count: number, spareRows = 100): TestBook {
@@ -68,16 +69,18 @@ const ACTIONS: readonly (readonly [string, (book: TestBook) => unknown])[] = [
   ],
 ];
 
-describe.each(ACTIONS)("%s", (_, act) => {
+describe.each(ACTIONS)("%s", (what, act) => {
+  const most = what === "opening the sidebar" ? MOST_AT_OPENING : MOST;
+
   test("costs the same few calls for 200 and for 10,000 rows", () => {
     const few = callsOf(bookOf(200), act);
     const many = callsOf(bookOf(10_000), act);
     expect(many).toEqual(few);
-    expect(few.length).toBeLessThanOrEqual(MOST);
+    expect(few.length).toBeLessThanOrEqual(most);
   });
 
   test("costs no more than that when the grid is full", () => {
-    expect(callsOf(bookOf(10, 0), act).length).toBeLessThanOrEqual(MOST);
+    expect(callsOf(bookOf(10, 0), act).length).toBeLessThanOrEqual(most);
   });
 
   test("costs no more than that after columns were moved and renamed", () => {
@@ -100,7 +103,7 @@ test("opening the sidebar with a plant list of one's own costs no more", () => {
   });
   book.reply({ ask: "use plant list", tab: "Mine", columns: { Plant: "Name" } });
   const calls = callsOf(book, (open) => expect(open.reply({ ask: "load" }).plantTab).toBe("Mine"));
-  expect(calls.length).toBeLessThanOrEqual(MOST);
+  expect(calls.length).toBeLessThanOrEqual(MOST_AT_OPENING);
 });
 
 test("a sitter's page goes onto its tab in a bounded number of calls, however long it is", () => {

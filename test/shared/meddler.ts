@@ -30,7 +30,13 @@ export interface Meddler {
 
 const LOGS = [CARE_LOG, BATCH_LOG, PURCHASES];
 
-export function meddlerOver(grid: MemoryGrid, random: Random, tell: (what: string) => void): Meddler {
+export interface Ways {
+  /** Also moves columns and inserts rows. */
+  readonly rough: boolean;
+  readonly tell: (what: string) => void;
+}
+
+export function meddlerOver(grid: MemoryGrid, random: Random, { rough, tell }: Ways): Meddler {
   const typed: Typed[] = [];
   const did: string[] = [];
   const deleted: { tab: Tab; mark: string; heading: CellValue }[] = [];
@@ -77,14 +83,17 @@ export function meddlerOver(grid: MemoryGrid, random: Random, tell: (what: strin
   }
 
   const deeds: readonly (readonly [string, (tab: Tab) => void])[] = [
+    ["typed a row into", typeRow],
     ["sorted", sort],
     ["sorted", sort],
     ["inserted a column in", (tab) => tab.insertColumns(random.whole(1, tab.extent().column + 1), 1)],
     ["renamed", (tab) => tab.rename(`Renamed ${++names}`)],
     ["deleted a heading of", deleteHeading],
+  ];
+  /** What also shifts rows, or tears columns out of their order. */
+  const rougher: typeof deeds = [
     ["moved a column of", (tab) => tab.moveColumn(random.whole(1, tab.columns()), random.whole(1, tab.columns()))],
     ["inserted a row in", (tab) => tab.insertRows(random.whole(2, tab.extent().row + 1), 1)],
-    ["typed a row into", typeRow],
   ];
 
   return {
@@ -92,7 +101,7 @@ export function meddlerOver(grid: MemoryGrid, random: Random, tell: (what: strin
     did,
     act(mayType) {
       const tab = random.pick(tabs);
-      const [what, deed] = random.pick(mayType ? deeds : deeds.slice(0, -1));
+      const [what, deed] = random.pick((rough ? [...deeds, ...rougher] : deeds).slice(mayType ? 0 : 1));
       did.push(`${what} ${tab.name()}`);
       tell(`    ${what} ${tab.name()}`);
       deed(tab);
