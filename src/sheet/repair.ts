@@ -2,6 +2,7 @@
 
 import type { Log, SheetRecord } from "./append.ts";
 import { columnMark } from "./find.ts";
+import { overwritten, signatureOf } from "./overwritten.ts";
 import type { PlainCell } from "./port.ts";
 import type { Landing } from "./settle.ts";
 import { cellOf, isBlank, sameCell, sameRaw } from "./stored.ts";
@@ -28,7 +29,7 @@ interface Track {
   readonly is: number;
 }
 
-interface Scene {
+export interface Scene {
   readonly before: Log;
   readonly now: Log;
   readonly tracks: readonly Track[];
@@ -148,53 +149,6 @@ function placeOf({ now, keyIs }: Scene, record: SheetRecord, { fresh, headings }
     (row, at) => at > 0 && cells.every((cell) => row.some((raw) => sameCell(raw, cell, workbook))),
   );
   return stray === -1 ? null : stray;
-}
-
-/** Our columns of a row as one text. */
-function signatureOf({ before, now, tracks }: Scene, side: "was" | "is"): (place: number) => string {
-  const { values } = side === "was" ? before : now;
-  const plain = (raw: unknown) => (typeof raw === "object" && raw !== null ? Number(raw) : (raw ?? ""));
-  const mine = tracks.filter(({ heading }) => heading !== null);
-  return (place) => JSON.stringify(mine.map((track) => plain(values[place]?.[track[side] - 1])));
-}
-
-/**
- * Places, before the write, of rows that are gone now: rows inserted further up had moved them to where the new ones
- * were written. A row with a key is missed by it; rows typed by hand only as many as there are too few, the lowest
- * ones first. A row that somebody deleted in that very moment comes back, which is the lesser evil.
- */
-function overwritten(scene: Scene, places: readonly (number | null)[]): number[] {
-  const { before, now, tracks, keyWas, keyIs } = scene;
-  const [was, is] = [signatureOf(scene, "was"), signatureOf(scene, "is")];
-  const blank = was(-1);
-  const oldKey = (at: number) => before.values[at]?.[keyWas - 1];
-  const newKey = (at: number) => now.values[at]?.[keyIs - 1];
-  const old = before.values.map((_, at) => at).filter((at) => at > 0 && was(at) !== blank);
-  const ours = new Set(places);
-  const standing = now.values.map((_, at) => at).filter((at) => at > 0 && is(at) !== blank && !ours.has(at));
-  const keys = new Set(standing.map(newKey));
-  const withoutKey = standing.filter((at) => isBlank(newKey(at)));
-  /** There, but for cells that were blanked. */
-  const isDamaged = (at: number) =>
-    withoutKey.some((place) => {
-      const raws = tracks.map((track) => [now.values[place]?.[track.is - 1], before.values[at]?.[track.was - 1]]);
-      return raws.some(([raw]) => !isBlank(raw)) && raws.every(([raw, old]) => isBlank(raw) || sameRaw(raw, old));
-    });
-  const there = new Set(standing.map(is));
-  const typed = old.filter((at) => isBlank(oldKey(at)));
-  let lost = typed.length - withoutKey.length;
-  const gone: number[] = [];
-  for (const at of [...old].reverse()) {
-    if (gone.length >= ours.size) break;
-    if (there.has(was(at))) continue;
-    if (!isBlank(oldKey(at))) {
-      if (!keys.has(oldKey(at)) && !isDamaged(at)) gone.unshift(at);
-    } else if (lost > 0) {
-      gone.unshift(at);
-      lost--;
-    }
-  }
-  return gone;
 }
 
 /** Puts back into our columns what stood in that row before. */
