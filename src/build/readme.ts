@@ -6,6 +6,7 @@ import { fileURLToPath } from "node:url";
 import { callOf, isRange, typedArguments, valueText } from "../functions/catalogue.ts";
 import { REFERENCE } from "../functions/reference.ts";
 import type { Example, ExampleCell, ExampleValue, FunctionReference } from "../functions/words.ts";
+import { withDecimalCommas } from "./separators.ts";
 
 const README = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "../../README.md");
 const START = "<!-- reference: start -->";
@@ -30,6 +31,7 @@ const RULES = [
   "- Numbers may be typed as `1.2`, `1,2` or with the expected unit; what can be read in two ways, such as `1,234`, is refused.",
   "- Arguments in brackets may be left out. Volumes are US measures; EC is in mS/cm at 25 °C.",
   "- In the examples a range is written row by row: cells are parted by commas, rows by semicolons.",
+  "- A sheet that writes decimals with a comma parts arguments by semicolons and, in braces, the cells of a row by backslashes: `=METER_AT25(1,5; 20)`, `{1\\2; 3\\4}`.",
 ];
 
 /** A range of several columns and rows as a table in the list; its first row is the heading row. */
@@ -63,6 +65,12 @@ function exampleLines(example: Example): string {
   return `- \`${example.formula}\` gives ${gives}${where}. *${example.source}*${tables.map((table) => `\n${table}`).join("")}${end}`;
 }
 
+/** The first example once more, for a sheet with decimal commas; nothing where it is typed the same there. */
+function commaLine(example: Example | undefined): string[] {
+  const typed = example === undefined ? "" : withDecimalCommas(example.formula);
+  return typed === (example?.formula ?? "") ? [] : [`With decimal commas: \`${typed}\`.`, ""];
+}
+
 function section(record: FunctionReference): string {
   const { examples, sources, seeAlso } = record;
   const cell = (text: string) => text.replace(/\|/g, "\\|");
@@ -81,6 +89,7 @@ function section(record: FunctionReference): string {
     "",
     ...examples.map(exampleLines),
     "",
+    ...commaLine(examples[0]),
     `Sources: ${sources.join("; ")}.`,
     "",
     `See also ${seeAlso.map((name) => `[${name}](#${name.toLowerCase()})`).join(", ")}.`,
