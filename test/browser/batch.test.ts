@@ -1,30 +1,11 @@
 /** A batch in a real browser: coarse tools, a stock solution in one press, planned, mixed, read, repeated, corrected, its card. */
 
-import { join } from "node:path";
-import type { Browser, Frame } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { objections } from "./axe.ts";
-import { launch } from "./chromium.ts";
-import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
+import { standingSheet } from "./standing-sheet.ts";
 
-const folder = temporaryFolder();
-let browser: Browser;
-let server: Bench;
-let sheet: OpenSheet;
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await startBench(join(folder.path, "kept.json"));
-  sheet = await openSheet(browser, server.address);
-}, 120_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  folder.remove();
-});
-
-const values = (tab: string, range: string) =>
-  bench(sheet.page, (hooks, [t, r]) => hooks.getValues(t, r), [tab, range] as [string, string]);
+const sheet = standingSheet();
+const { values, panelFrame } = sheet;
 
 type Row = Record<string, unknown>;
 
@@ -55,13 +36,6 @@ async function opened(words: RegExp) {
   await item.waitFor();
   await item.evaluate((details) => details.setAttribute("open", ""));
   return item;
-}
-
-async function panelFrame(): Promise<Frame> {
-  const handle = await sheet.page.locator("#side iframe").elementHandle();
-  const frame = await handle?.contentFrame();
-  if (frame == null) throw new Error("The panel should be there.");
-  return frame;
 }
 
 /** Hoagland & Arnon 1950, Calif. Agr. Exp. Sta. Circular 347, solution 1, mg/L; on the sample's Targets tab. */

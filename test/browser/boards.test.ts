@@ -1,37 +1,19 @@
 /** Boards and sorting in a real browser: made from the panel, found after a rename, and days at rest that survive both sorts. */
 
-import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { objections } from "./axe.ts";
-import { launch } from "./chromium.ts";
-import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
+import { standingSheet } from "./standing-sheet.ts";
+import { bench } from "./workbench.ts";
 
 /** Formulas over the whole log take their time on a busy machine. */
 const LATE = { timeout: 15_000 };
 
-const folder = temporaryFolder();
-let browser: Browser;
-let server: Bench;
-let sheet: OpenSheet;
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await startBench(join(folder.path, "kept.json"));
-  sheet = await openSheet(browser, server.address);
-  sheet.page.setDefaultTimeout(30_000);
-  await sheet.panel.getByRole("button", { name: "Sheet", exact: true }).click();
-}, 120_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  folder.remove();
+const sheet = standingSheet(async (opened) => {
+  opened.page.setDefaultTimeout(30_000);
+  await opened.panel.getByRole("button", { name: "Sheet", exact: true }).click();
 });
+const { values, type } = sheet;
 
-const values = (tab: string, range: string) =>
-  bench(sheet.page, (hooks, [t, r]) => hooks.getValues(t, r), [tab, range] as [string, string]);
-const type = (tab: string, cell: string, text: string) =>
-  bench(sheet.page, (hooks, [t, c, x]) => hooks.setCell(t, c, x), [tab, cell, text] as [string, string, string]);
 const tabs = () => bench(sheet.page, (hooks) => hooks.tabs());
 
 async function makeBoards(): Promise<string> {

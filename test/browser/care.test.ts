@@ -2,37 +2,20 @@
 
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { launch } from "./chromium.ts";
-import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
+import { describe, expect, it } from "vitest";
+import { standingSheet } from "./standing-sheet.ts";
+import { bench } from "./workbench.ts";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-const folder = temporaryFolder();
-let browser: Browser;
-let server: Bench;
-let sheet: OpenSheet;
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await startBench(join(folder.path, "kept.json"));
-  sheet = await openSheet(browser, server.address);
-  const { panel } = sheet;
+const sheet = standingSheet(async (opened) => {
+  const { panel } = opened;
   await panel.getByRole("button", { name: "Set up" }).click();
   await panel.getByLabel("Your name").fill("Ines");
   await panel.getByRole("button", { name: "Save name" }).click();
   await panel.getByText("Rows you log now say Ines.").waitFor();
   await panel.getByRole("button", { name: "Log care" }).first().click();
-}, 120_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  folder.remove();
 });
-
-const values = (tab: string, range: string) =>
-  bench(sheet.page, (hooks, [t, r]) => hooks.getValues(t, r), [tab, range] as [string, string]);
+const { values } = sheet;
 
 interface LogRow {
   readonly id: unknown;

@@ -1,27 +1,12 @@
 /** A claim becomes a trial and gets a result, in a real browser beside the sheet; recovery is drawn and said. */
 
-import { join } from "node:path";
-import type { Browser, Frame } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { objections } from "./axe.ts";
-import { launch } from "./chromium.ts";
-import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
+import { standingSheet } from "./standing-sheet.ts";
+import { bench } from "./workbench.ts";
 
-const folder = temporaryFolder();
-let browser: Browser;
-let server: Bench;
-let sheet: OpenSheet;
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await startBench(join(folder.path, "kept.json"));
-  sheet = await openSheet(browser, server.address);
-}, 120_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  folder.remove();
-});
+const sheet = standingSheet();
+const { type, panelFrame } = sheet;
 
 /** A whole story in one test, on a machine that is busy. */
 const STORY_MS = 60_000;
@@ -41,15 +26,6 @@ async function rows(tab: string): Promise<Row[]> {
 async function columnOf(tab: string, heading: string): Promise<string> {
   const [headings = []] = await bench(sheet.page, (hooks, t) => hooks.getValues(t, "A1:Z1"), tab);
   return String.fromCharCode(65 + headings.indexOf(heading));
-}
-
-const type = (tab: string, cell: string, text: string) =>
-  bench(sheet.page, (hooks, [t, c, x]) => hooks.setCell(t, c, x), [tab, cell, text] as [string, string, string]);
-
-async function panelFrame(): Promise<Frame> {
-  const frame = await (await sheet.page.locator("#side iframe").elementHandle())?.contentFrame();
-  if (!frame) throw new Error("The panel has no frame.");
-  return frame;
 }
 
 /** A day's serial number in the sheet. */

@@ -4,33 +4,19 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { strFromU8, unzipSync } from "fflate";
 import Papa from "papaparse";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { objections } from "./axe.ts";
-import { launch } from "./chromium.ts";
-import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
+import { standingSheet } from "./standing-sheet.ts";
+import { bench } from "./workbench.ts";
 
 const RECORDS = ["Plants", "Events", "Feeds", "Waters", "Targets", "Batch log", "Care log", "Trials", "Claims"];
 
-const folder = temporaryFolder();
-const zipFile = join(folder.path, "out.zip");
-let browser: Browser;
-let server: Bench;
-let sheet: OpenSheet;
-let before: Record<string, unknown[][]> = {};
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await startBench(join(folder.path, "kept.json"));
-  sheet = await openSheet(browser, server.address);
-  sheet.page.setDefaultTimeout(30_000);
-  await sheet.panel.getByRole("button", { name: "Sheet", exact: true }).click();
-}, 120_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  folder.remove();
+const sheet = standingSheet(async (opened) => {
+  opened.page.setDefaultTimeout(30_000);
+  await opened.panel.getByRole("button", { name: "Sheet", exact: true }).click();
 });
+const zipFile = join(sheet.folder, "out.zip");
+let before: Record<string, unknown[][]> = {};
 
 /** Our columns of a tab, without blank rows; the columns that the sample adds with formulas are left aside. */
 async function rowsOf(tab: string): Promise<unknown[][]> {

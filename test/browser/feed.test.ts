@@ -1,11 +1,10 @@
 /** A feed from its printed label to the shelf in a real browser: read, asked, corrected, saved, mixed, counted. */
 
-import { join } from "node:path";
-import type { Browser, Frame } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Frame } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { objections } from "./axe.ts";
-import { launch } from "./chromium.ts";
-import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
+import { standingSheet } from "./standing-sheet.ts";
+import { bench } from "./workbench.ts";
 
 /** Invented: dot leaders, forms of nitrogen, a bare "Magnesium", a number that can be read in two ways, directions. */
 const LABEL = `Quillwater Green 9-3-6
@@ -21,29 +20,8 @@ Magnesum (Mg) 2%
 Derived from: calcium nitrate, magnesium sulfate,
 iron EDTA`;
 
-const folder = temporaryFolder();
-let browser: Browser;
-let server: Bench;
-let sheet: OpenSheet;
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await startBench(join(folder.path, "kept.json"));
-  sheet = await openSheet(browser, server.address);
-}, 120_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  folder.remove();
-});
-
-/** Filled rows of a tab as records by heading, as its cells show them. */
-async function rowsOf(tab: string): Promise<Record<string, unknown>[]> {
-  const [headings = [], ...rows] = await bench(sheet.page, (hooks, name) => hooks.getValues(name, "A1:AK"), tab);
-  return rows
-    .filter((row) => row[0] !== null && row[0] !== "")
-    .map((row) => Object.fromEntries(row.map((value, at) => [String(headings[at]), value])));
-}
+const sheet = standingSheet();
+const { records: rowsOf } = sheet;
 
 const feedRow = async (name: string) => (await rowsOf("Feeds")).find(({ Feed }) => Feed === name);
 const button = (name: string | RegExp) => sheet.panel.getByRole("button", { name, exact: typeof name === "string" });

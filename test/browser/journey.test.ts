@@ -1,11 +1,8 @@
 /** One batch from the printed label of a feed to its card in a real browser: read, saved, measured, mixed, checked, printed. */
 
-import { join } from "node:path";
-import type { Browser, Frame } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { objections } from "./axe.ts";
-import { launch } from "./chromium.ts";
-import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
+import { standingSheet } from "./standing-sheet.ts";
 
 /** Invented: a dry feed without calcium. */
 const LABEL = `Millrace Leaf Feed 12-4-18
@@ -20,36 +17,10 @@ Iron (Fe) 0.15 %`;
 
 const FEED = "Millrace Leaf Feed 12-4-18";
 
-const folder = temporaryFolder();
-let browser: Browser;
-let server: Bench;
-let sheet: OpenSheet;
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await startBench(join(folder.path, "kept.json"));
-  sheet = await openSheet(browser, server.address);
-}, 120_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  folder.remove();
-});
-
-async function records(tab: string): Promise<Record<string, unknown>[]> {
-  const [headings = [], ...rows] = await bench(sheet.page, (hooks, name) => hooks.getValues(name, "A1:AL300"), tab);
-  return rows
-    .filter((row) => row[0] !== null && row[0] !== "")
-    .map((row) => Object.fromEntries(row.map((value, at) => [String(headings[at]), value])));
-}
+const sheet = standingSheet();
+const { panelFrame, records } = sheet;
 
 const open = (section: string) => sheet.panel.getByRole("button", { name: section, exact: true }).first().click();
-
-async function panelFrame(): Promise<Frame> {
-  const frame = await (await sheet.page.locator("#side iframe").elementHandle())?.contentFrame();
-  if (frame == null) throw new Error("The panel should be there.");
-  return frame;
-}
 
 let batch: Record<string, unknown> | undefined;
 
@@ -123,7 +94,7 @@ describe("from a printed label", () => {
     const text = (await frame.locator("body").textContent()) ?? "";
     expect(text).toContain(FEED);
     expect(text).toMatch(/children and pets/);
-    const card = await browser.newPage();
+    const card = await sheet.browser.newPage();
     // As it stands: with its scripts it would begin anew.
     await card.setContent((await frame.content()).replace(/<script[\s\S]*?<\/script>/g, ""));
     await card.getByRole("heading", { name: /^15 L of “Steiner, half”/ }).waitFor();

@@ -1,36 +1,12 @@
 /** The meter as a check in a real browser: a doubled feed is named and kept, a calibration logged, readings drawn. */
 
-import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { objections } from "./axe.ts";
-import { launch } from "./chromium.ts";
-import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
+import { standingSheet } from "./standing-sheet.ts";
+import { bench } from "./workbench.ts";
 
-const folder = temporaryFolder();
-let browser: Browser;
-let server: Bench;
-let sheet: OpenSheet;
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await startBench(join(folder.path, "kept.json"));
-  sheet = await openSheet(browser, server.address);
-}, 120_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  folder.remove();
-});
-
-/** Rows of a log, as records by heading. */
-async function logRows(tab: string): Promise<Record<string, unknown>[]> {
-  const all = await bench(sheet.page, (hooks, name) => hooks.getValues(name, "A1:AC200"), tab);
-  const [headings = [], ...rows] = all;
-  return rows
-    .filter((row) => row[0] !== null && row[0] !== "")
-    .map((row) => Object.fromEntries(row.map((value, at) => [String(headings[at]), value])));
-}
+const sheet = standingSheet();
+const { records: logRows } = sheet;
 
 const open = (section: string) => sheet.panel.getByRole("button", { name: section, exact: true }).first().click();
 

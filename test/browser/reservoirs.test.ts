@@ -1,21 +1,9 @@
 /** Reservoirs in a real browser: a pot whose figures are worked out by hand, from its log to the list, its salt, and back into the log. */
 
-import { join } from "node:path";
-import type { Browser, Frame } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { objections } from "./axe.ts";
-import { launch } from "./chromium.ts";
-import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
+import { standingSheet } from "./standing-sheet.ts";
 
-const folder = temporaryFolder();
-let browser: Browser;
-let server: Bench;
-let sheet: OpenSheet;
-
-const values = (tab: string, range: string) =>
-  bench(sheet.page, (hooks, [t, r]) => hooks.getValues(t, r), [tab, range] as [string, string]);
-const type = (tab: string, cell: string, text: string) =>
-  bench(sheet.page, (hooks, [t, c, x]) => hooks.setCell(t, c, x), [tab, cell, text] as [string, string, string]);
 /** Serial numbers count from 1899-12-30, which is 25,569 days before 1970-01-01. */
 const isoOf = (serial: number): string => new Date((serial - 25_569) * 86_400_000).toISOString().slice(0, 10);
 /** As the panel writes days. */
@@ -25,22 +13,13 @@ function dayWords(serial: number): string {
 }
 let today: number;
 
-async function panelFrame(): Promise<Frame> {
-  const frame = await (await sheet.panel.locator("body").elementHandle())?.ownerFrame();
-  if (!frame) throw new Error("The panel has no frame.");
-  return frame;
-}
-
 /** A pot of 2,000 mL in a place of its own: changed 29 days ago, 140 mL each week since, the last 8 days ago. */
-beforeAll(async () => {
-  browser = await launch();
-  server = await startBench(join(folder.path, "kept.json"));
-  sheet = await openSheet(browser, server.address);
+const sheet = standingSheet(async (opened) => {
   // The panel brings Today up to date when it opens.
-  await sheet.panel.getByRole("button", { name: "Reservoirs", exact: true }).waitFor();
-  [[today]] = (await values("Settings", "B2:B2")) as [[number]];
-  const plantRow = (await values("Plants", "A1:A200")).findIndex(([name]) => name === null) + 1;
-  const logRow = (await values("Care log", "C1:C6000")).findIndex(([name]) => name === null) + 1;
+  await opened.panel.getByRole("button", { name: "Reservoirs", exact: true }).waitFor();
+  [[today]] = (await opened.values("Settings", "B2:B2")) as [[number]];
+  const plantRow = (await opened.values("Plants", "A1:A200")).findIndex(([name]) => name === null) + 1;
+  const logRow = (await opened.values("Care log", "C1:C6000")).findIndex(([name]) => name === null) + 1;
   const rows = [
     [isoOf(today - 29), "Attic fern", "Solution change", "560"],
     ...[22, 15, 8].map((ago) => [isoOf(today - ago), "Attic fern", "Top up", "140"]),
@@ -53,15 +32,11 @@ beforeAll(async () => {
       row.map((text, column): [string, string, string] => ["Care log", `${"BCDE"[column]}${logRow + at}`, text]),
     ),
   ];
-  for (const [tab, cell, text] of cells) await type(tab, cell, text);
-  await sheet.panel.getByRole("button", { name: "Read the sheet again" }).click();
-  await sheet.panel.getByRole("button", { name: "Reservoirs", exact: true }).click();
-}, 180_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  folder.remove();
+  for (const [tab, cell, text] of cells) await opened.type(tab, cell, text);
+  await opened.panel.getByRole("button", { name: "Read the sheet again" }).click();
+  await opened.panel.getByRole("button", { name: "Reservoirs", exact: true }).click();
 });
+const { values, type, panelFrame } = sheet;
 
 describe("what is due", () => {
   it("stands under its place with the numbers: 20 mL a day, 140 mL as usual, so thirsty since yesterday", async () => {

@@ -1,37 +1,20 @@
 /** The sitter's page in a real browser: put into the sheet, printed on A4, typed on, and compared afterwards with the log. */
 
-import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { openPanel, overflows } from "../sidebar/page.ts";
 import { sheet as sheetWith } from "../sidebar/sheet.ts";
 import { objections } from "./axe.ts";
-import { launch } from "./chromium.ts";
-import { type Bench, bench, type OpenSheet, openSheet, startBench, temporaryFolder } from "./workbench.ts";
+import { standingSheet } from "./standing-sheet.ts";
+import { bench } from "./workbench.ts";
 
 const TAB = "Sitter’s page";
 
-const folder = temporaryFolder();
-let browser: Browser;
-let server: Bench;
-let sheet: OpenSheet;
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await startBench(join(folder.path, "kept.json"));
-  sheet = await openSheet(browser, server.address);
-  sheet.page.setDefaultTimeout(30_000);
-}, 120_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-  folder.remove();
+const sheet = standingSheet(async (opened) => {
+  opened.page.setDefaultTimeout(30_000);
 });
+const { values, type } = sheet;
 
-const values = (tab: string, range: string) =>
-  bench(sheet.page, (hooks, [t, r]) => hooks.getValues(t, r), [tab, range] as [string, string]);
-const type = (tab: string, cell: string, text: string) =>
-  bench(sheet.page, (hooks, [t, c, x]) => hooks.setCell(t, c, x), [tab, cell, text] as [string, string, string]);
 const isoAfter = (serial: number, days: number): string =>
   new Date((serial + days - 25_569) * 86_400_000).toISOString().slice(0, 10);
 
@@ -181,7 +164,7 @@ describe("on paper", () => {
 
   async function paper(to: string, scheme: "light" | "dark"): Promise<Page> {
     const answer = loaded();
-    const { page } = await openPanel(browser, {
+    const { page } = await openPanel(sheet.browser, {
       behave: (request) => (request.ask === "load" ? { answer: { ok: true, reply: answer } } : { lost: true }),
       scheme,
     });

@@ -252,6 +252,7 @@ const STATES: readonly [string, Step][] = [
     "Claims, one to be changed, nothing said",
     async (page) => {
       await page.getByRole("button", { name: "Claims" }).click();
+      await page.locator("main summary").first().waitFor();
       for (const more of await page.locator("main summary").all()) await more.click();
       await page.getByRole("button", { name: "Change", exact: true }).click();
       const name = page.getByRole("main").getByLabel("Your name");
@@ -266,6 +267,7 @@ const STATES: readonly [string, Step][] = [
     "Trials, one being planned",
     async (page) => {
       await page.getByRole("button", { name: "Trials" }).click();
+      await page.getByLabel("Select all").waitFor();
       for (const more of await page.locator("main summary").all()) await more.click();
       await page.getByLabel("Select all").check();
       await page.getByLabel("Difference that would matter").fill("2");
