@@ -2,6 +2,7 @@
 
 import type { JSX } from "preact";
 import type { Loaded } from "../src/app/contract.ts";
+import { DateAndNote } from "./date-and-note.tsx";
 import { EcField } from "./ec-field.tsx";
 import { SelectField, TextField } from "./field.tsx";
 import { meterOf } from "./meter.ts";
@@ -90,15 +91,7 @@ export function StandardForm(props: { readonly panel: Panel; readonly loaded: Lo
           Then set to the standard<small>Read it first, then calibrate: only so does the log show the drift.</small>
         </span>
       </label>
-      <div class="pair">
-        <TextField
-          label="Date"
-          kind="date"
-          value={draft.day === "" ? loaded.today : draft.day}
-          onType={(day) => type({ day: day === loaded.today ? "" : day === "" ? "none" : day })}
-        />
-        <TextField label="Note" value={draft.note} onType={(note) => type({ note })} />
-      </div>
+      <DateAndNote draft={draft} today={loaded.today} type={type} />
       <p class="caution">
         Take a little of the standard in a clean cup and pour it away afterwards, never back. Rinse the probe before and
         after. A standard is good until the date on its label; a pH probe is kept wet in storage liquid, not in pure

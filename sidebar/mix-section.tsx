@@ -8,6 +8,7 @@ import { BatchesCard } from "./batches-card.tsx";
 import { Button } from "./button.tsx";
 import { CardLink } from "./card-link.tsx";
 import type { Choice } from "./choices.ts";
+import { DateAndNote } from "./date-and-note.tsx";
 import { FeedShelf } from "./feed-shelf.tsx";
 import { type Option, SelectField, TextField } from "./field.tsx";
 import { MixChemistryPart } from "./mix-chemistry.tsx";
@@ -111,15 +112,7 @@ export function MixSection(props: { readonly panel: Panel; readonly loaded: Load
         <StockShort worked={worked} shelf={shelf} />
       )}
       <MixChemistryPart panel={panel} loaded={loaded} worked={worked} />
-      <div class="pair">
-        <TextField
-          label="Date"
-          kind="date"
-          value={draft.day === "" ? loaded.today : draft.day}
-          onType={(day) => type({ day: day === loaded.today ? "" : day === "" ? "none" : day })}
-        />
-        <TextField label="Note" value={draft.note} onType={(note) => type({ note })} />
-      </div>
+      <DateAndNote draft={draft} today={loaded.today} type={type} />
       <WhoCard panel={panel} />
       {draft.logged && sent.state === "idle" && <p class="settled">This batch is in the log.</p>}
       {!draft.logged && (draft.corrects === "" || draft.planned) && (

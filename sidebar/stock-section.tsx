@@ -7,6 +7,7 @@ import { nameKey } from "../src/core/cell.ts";
 import { sayGiven } from "../src/core/saying.ts";
 import { SUPPLY_UNITS } from "../src/core/supply.ts";
 import { Button } from "./button.tsx";
+import { DateAndNote } from "./date-and-note.tsx";
 import { SelectField, TextField } from "./field.tsx";
 import type { Panel } from "./panel-state.ts";
 import { Send } from "./send.tsx";
@@ -121,15 +122,7 @@ function Form(props: {
           <TextField label="Lot" value={draft.lot} onType={(lot) => type({ lot })} />
         </div>
       )}
-      <div class="pair">
-        <TextField
-          label="Date"
-          kind="date"
-          value={draft.day === "" ? loaded.today : draft.day}
-          onType={(day) => type({ day: day === loaded.today ? "" : day === "" ? "none" : day })}
-        />
-        <TextField label="Note" value={draft.note} onType={(note) => type({ note })} />
-      </div>
+      <DateAndNote draft={draft} today={loaded.today} type={type} />
       <WhoCard panel={panel} />
       <Send
         sender={desk.sender}

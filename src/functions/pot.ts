@@ -47,6 +47,23 @@ function drinkers(fixed: FixedArguments): (plant: string, asOfDay: number) => re
   };
 }
 
+/** One answer a plant, from what it drank in the usual days before the day asked for, or in as many as are given. */
+function perPlant(
+  answer: (drunk: readonly Uptake[], asOfDay: number, days: number) => number | null,
+  usualDays: number,
+): FunctionRecord["compute"] {
+  return {
+    kind: "rows",
+    prepare: (fixed) => {
+      const drunk = drinkers(fixed);
+      return (row) => {
+        const day = row.day("asOf");
+        return answer(drunk(row.text("plants"), day), day, row.optionalNumber("days") ?? usualDays);
+      };
+    },
+  };
+}
+
 const level = { kind: "number", min: 0, max: 1_000_000 } as const;
 
 export const POT_RECORDS = [
@@ -54,31 +71,13 @@ export const POT_RECORDS = [
     name: "POT_USE",
     group: "POT",
     args: [plants, log, asOf, days, heading, events],
-    compute: {
-      kind: "rows",
-      prepare: (fixed) => {
-        const drunk = drinkers(fixed);
-        return (row) => {
-          const day = row.day("asOf");
-          return meanUse(drunk(row.text("plants"), day), day, row.optionalNumber("days") ?? USE_DAYS);
-        };
-      },
-    },
+    compute: perPlant(meanUse, USE_DAYS),
   },
   {
     name: "POT_TREND",
     group: "POT",
     args: [plants, log, asOf, days, heading, events],
-    compute: {
-      kind: "rows",
-      prepare: (fixed) => {
-        const drunk = drinkers(fixed);
-        return (row) => {
-          const day = row.day("asOf");
-          return trendPercentWeek(drunk(row.text("plants"), day), day, row.optionalNumber("days") ?? TREND_DAYS);
-        };
-      },
-    },
+    compute: perPlant(trendPercentWeek, TREND_DAYS),
   },
   {
     name: "POT_SALT",
