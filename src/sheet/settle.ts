@@ -6,7 +6,7 @@
 import { BadInput } from "../core/errors.ts";
 import type { Log, SheetRecord } from "./append.ts";
 import { findColumns, openBook, someByMark } from "./find.ts";
-import type { PlainCell } from "./port.ts";
+import type { PlainCell, TabPort } from "./port.ts";
 import { type CellToMend, type Repair, repairOf } from "./repair.ts";
 import { isBlank, sameCell, sameRaw } from "./stored.ts";
 
@@ -59,10 +59,8 @@ export function rearranged({ tab }: Log): BadInput {
  */
 export function marksHold({ book, spec, tab, values, columns }: Log): boolean {
   if (!someByMark(spec, columns, values[0] ?? [])) return true;
-  const places = (marks: Log["book"]["marks"]) =>
-    marks.flatMap(({ tabId, column, text }) => (tabId === tab.id ? [`${column} ${text}`] : [])).sort();
-  const now = places(openBook(book.workbook, [spec.name]).marks);
-  return places(book.marks).every((place) => now.includes(place));
+  const now = placesOf(openBook(book.workbook, [spec.name]).marks, tab);
+  return placesOf(book.marks, tab).every((place) => now.includes(place));
 }
 
 /**
@@ -106,11 +104,27 @@ function landed({ tab, spec, values, columns, book }: Log, { records, rows, head
   });
 }
 
-/** The tab as it is now; the same tab, whatever it is called by now. */
-function readAgain({ book: { workbook }, spec, tab }: Log): Log {
-  const book = openBook(workbook, [spec.name]);
-  const values = tab.readAll();
-  return { book, spec, tab, values, columns: findColumns(book, spec, tab, values[0] ?? []) };
+/**
+ * The tab as it is now; the same tab, whatever it is called by now. Marks are read before and after the cells, until
+ * they agree: a heading that was deleted leaves nothing but its mark to go by.
+ */
+function readAgain(log: Log): Log {
+  const { spec, tab } = log;
+  const { workbook } = log.book;
+  let book = openBook(workbook, [spec.name]);
+  for (let round = 0; round < ROUNDS; round++) {
+    const values = tab.readAll();
+    const after = openBook(workbook, [spec.name]);
+    const agree = String(placesOf(book.marks, tab)) === String(placesOf(after.marks, tab));
+    book = after;
+    if (agree) return { book, spec, tab, values, columns: findColumns(book, spec, tab, values[0] ?? []) };
+  }
+  throw rearranged(log);
+}
+
+/** Where the marks of a tab are. */
+function placesOf(marks: Log["book"]["marks"], tab: TabPort): string[] {
+  return marks.flatMap(({ tabId, column, text }) => (tabId === tab.id ? [`${column} ${text}`] : [])).sort();
 }
 
 /**
