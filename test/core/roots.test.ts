@@ -23,7 +23,7 @@ describe("the event list", () => {
   it("is the one of the Events tab", () => {
     const disturbing = BUILT_IN_EVENTS.filter(({ disturbsRoots }) => disturbsRoots).map(({ event }) => event);
     expect(disturbing).toEqual(["Repot", "Pot up", "Root trim", "Rinse out of pot", "Move from soil", "Division"]);
-    expect(BUILT_IN_EVENTS.length).toBe(14);
+    expect(BUILT_IN_EVENTS.length).toBe(15);
   });
 
   it("taking decayed hairs off by hand is no disturbance", () => {

@@ -64,13 +64,13 @@ describe("in words", () => {
       "EC of 9 batches from 4 Jan 2026 to 8 Mar 2026: 0.98 to 1.01 mS/cm, last 0.98. 9 of 9 lie where this meter usually reads.",
     );
     expect(sayPHs(all)).toBe(
-      "pH of 10 batches from 4 Jan 2026 to 8 Mar 2026: 5.9 to 6.8, last 5.9. 1 of 10 lies outside 5.5 to 6.5.",
+      "pH of 10 batches from 4 Jan 2026 to 8 Mar 2026: 5.9 to 6.8, last 5.9. 1 of 10 lies outside 5.5 to 6.",
     );
     const unread = sheet({ batches: [{ ...first, measuredPH: null, measuredEcMsCm: null }] });
     expect(sayEc(historyOf(ALL, unread, records, null))).toBe("No EC was read yet.");
     const once = sheet({ batches: [{ ...first, measuredPH: 5.8, measuredEcMsCm: 0.6 }] });
     expect(sayPHs(historyOf(ALL, once, records, null))).toBe(
-      "pH of 1 batch of 1 Mar 2026: 5.8. It lies within 5.5 to 6.5.",
+      "pH of 1 batch of 1 Mar 2026: 5.8. It lies within 5.5 to 6.",
     );
   });
 });

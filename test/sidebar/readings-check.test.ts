@@ -167,7 +167,7 @@ describe("the verdict in the log", () => {
     panel.readings.draft.change((now) => ({ ...now, ec: "0.62", pH: "6.9" }));
     panel.readings.sender.press();
     const { verdict } = host.last().request as { verdict: string };
-    expect(verdict).toMatch(/^As expected: the meter reads 0\.62 mS\/cm, .* pH 6\.9 is above 5\.5 to 6\.5\.$/);
+    expect(verdict).toMatch(/^As expected: the meter reads 0\.62 mS\/cm, .* pH 6\.9 is above 5\.5 to 6\.$/);
     await host.last().reply({ written: 1, already: 0, differing: [] });
     expect(said(panel.readings.sender)).toBe("done: Logged EC 0.62 mS/cm and pH 6.9.");
     expect(panel.loaded.get()?.batches[0]?.verdict).toBe(verdict);
