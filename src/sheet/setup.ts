@@ -1,5 +1,6 @@
 /** Sets the tabs up: adds what is missing, leaves what a person wrote, and run again changes nothing. */
 
+import { nameKey } from "../core/cell.ts";
 import { isBadInput } from "../core/errors.ts";
 import { BUILT_IN_EVENTS } from "../core/roots.ts";
 import { dressColumns, offerNameLists } from "./dress.ts";
@@ -59,7 +60,7 @@ export function setUp(workbook: WorkbookPort): SetupReport {
         return null;
       }
     };
-    const settings = attempt(() => readSettings(book));
+    const settings = readOrSay(book, problems);
     const own = (settings?.text(PLANT_LIST_TAB) ?? "") !== "";
 
     const addedTabs: string[] = [];
@@ -77,7 +78,7 @@ export function setUp(workbook: WorkbookPort): SetupReport {
     for (const each of ready) {
       attempt(() => {
         if (each.spec === EVENTS) fillEvents(each);
-        if (each.spec === SETTINGS) fillSettings(each, settings, workbook.today());
+        if (each.spec === SETTINGS) fillSettings(each, workbook.today());
       });
       attempt(() => {
         addMarks(book, each);
@@ -89,6 +90,17 @@ export function setUp(workbook: WorkbookPort): SetupReport {
     attempt(() => offerNameLists(workbook, ready, plants));
     return { addedTabs, addedHeadings, problems };
   });
+}
+
+/** Throws what the spreadsheet itself throws: without Settings it is not known which tab lists the plants. */
+function readOrSay(book: Book, problems: string[]): Settings | null {
+  try {
+    return readSettings(book);
+  } catch (error) {
+    if (!isBadInput(error)) throw error;
+    problems.push(error.message);
+    return null;
+  }
 }
 
 function readyTab(book: Book, spec: TabSpec, addedTabs: string[], problems: string[]): ReadyTab {
@@ -160,9 +172,12 @@ function fillEvents(events: ReadyTab): void {
   );
 }
 
-function fillSettings(ready: ReadyTab, settings: Settings | null, today: number): void {
-  if (!ready.columns.at.has("Setting") || !ready.columns.at.has("Value")) return;
-  const absent = settingRows(today).filter(({ setting }) => (settings?.row(setting) ?? null) === null);
+/** Goes by the rows this run has read itself: a reading that failed must not pass for an empty tab. */
+function fillSettings(ready: ReadyTab, today: number): void {
+  const nameAt = ready.columns.at.get("Setting");
+  if (nameAt === undefined || !ready.columns.at.has("Value")) return;
+  const there = new Set(ready.values.slice(1).map((row) => nameKey(String(row[nameAt - 1] ?? ""))));
+  const absent = settingRows(today).filter(({ setting }) => !there.has(nameKey(setting)));
   if (absent.length === 0) return;
   writeRows(
     ready,
