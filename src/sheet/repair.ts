@@ -226,6 +226,7 @@ function mendOthers(scene: Scene, ourRows: ReadonlySet<number>): CellToMend[] {
   const cells: CellToMend[] = [];
   const signature = { was: signatureOf(scene, "was"), is: signatureOf(scene, "is") };
   const unchanged = new Set(before.values.map((_, at) => signature.was(at)));
+  const standing = new Set(now.values.map((_, place) => signature.is(place)));
   const theirs = [...tracks.flatMap((track) => (track.heading === null ? [track.is] : [])), ...inserted];
   now.values.forEach((row, place) => {
     if (place === 0 || ourRows.has(place) || !row.some(isStray)) return;
@@ -244,7 +245,10 @@ function mendOthers(scene: Scene, ourRows: ReadonlySet<number>): CellToMend[] {
     }
     // A row typed by hand has no key: it is the one that is the same but for what strayed into it.
     const was =
-      named ?? before.values.findIndex((_, at) => at > 0 && differs(at).every((each) => strays.includes(each)));
+      named ??
+      before.values.findIndex(
+        (_, at) => at > 0 && !standing.has(signature.was(at)) && differs(at).every((each) => strays.includes(each)),
+      );
     if (was <= 0) return;
     for (const track of differs(was)) {
       if (!strays.includes(track)) continue;

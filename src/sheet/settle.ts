@@ -40,8 +40,9 @@ export function settle(log: Log, landing: Landing): readonly SheetRecord[] {
     const now = readAgain(log);
     const repair = repairOf(log, landing, { now, put, restored });
     mend(now, repair, put);
+    if (repair.cells.length > 0) continue;
     if (repair.refused) break;
-    if (repair.cells.length === 0) return repair.again;
+    return repair.again;
   }
   throw rearranged(log);
 }
@@ -131,22 +132,27 @@ function placesOf(marks: Log["book"]["marks"], tab: TabPort): string[] {
  * One write for cells of a row that lie side by side, so that as little as possible can come in between, and a look at
  * the row before each: when it has moved on, the next round sees to it.
  */
-function mend({ tab, values }: Log, { cells }: Repair, put: PlainCell[]): void {
+function mend({ tab, values, book }: Log, { cells }: Repair, put: PlainCell[]): void {
   const width = values[0]?.length ?? 0;
+  const wrote = new Map<string, PlainCell>();
   const isAsRead = (row: number) => {
     const [there = []] = tab.readBlock({ row, column: 1, rows: 1, columns: width });
-    return Array.from({ length: width }, (_, at) => at).every((at) => sameRaw(there[at], values[row - 1]?.[at]));
+    return Array.from({ length: width }, (_, at) => at).every((at) => {
+      const ours = wrote.get(`${row},${at + 1}`);
+      return ours === undefined ? sameRaw(there[at], values[row - 1]?.[at]) : sameCell(there[at], ours, book.workbook);
+    });
   };
-  const mended = new Set<number>();
   const sorted = [...cells].sort((a, b) => a.row - b.row || a.column - b.column);
   let run: CellToMend[] = [];
   for (const [index, cell] of sorted.entries()) {
     run.push(cell);
     const next = sorted[index + 1];
     if (next && next.row === cell.row && next.column === cell.column + 1) continue;
-    if (!mended.has(cell.row) && !isAsRead(cell.row)) return;
-    mended.add(cell.row);
-    for (const { value } of run) put.push(value);
+    if (!isAsRead(cell.row)) return;
+    for (const { row, column, value } of run) {
+      put.push(value);
+      wrote.set(`${row},${column}`, value);
+    }
     tab.write(cell.row, cell.column - run.length + 1, [run.map(({ value }) => value)]);
     run = [];
   }
