@@ -279,6 +279,5 @@ test("a label of thirty lines is understood and its gaps found within 50 ms a ke
     expect(gapsOf({ gapTarget: "foliage, half strength", gapWater: "tap" }, feed, shelf)).not.toBeNull();
     return performance.now() - started;
   });
-  // The third best of fifteen: other tests run beside this one.
-  expect(times.sort((a, b) => a - b)[2]).toBeLessThan(50);
+  expect(times.sort((a, b) => a - b)[7]).toBeLessThan(50);
 });

@@ -230,6 +230,5 @@ test("a long report is understood and judged within 10 ms a key", () => {
     blendOf(water, { ...water, Ca: index }, 0.5);
     return performance.now() - started;
   });
-  // Among the best of thirty: other tests run beside this one.
-  expect(times.sort((a, b) => a - b)[5]).toBeLessThan(10);
+  expect(times.sort((a, b) => a - b)[15]).toBeLessThan(10);
 });
