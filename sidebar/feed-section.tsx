@@ -3,7 +3,6 @@
 import type { JSX } from "preact";
 import { useMemo } from "preact/hooks";
 import type { Loaded } from "../src/app/contract.ts";
-import { Button } from "./button.tsx";
 import { BASES, type FeedDraft, FORMS, ORIGINS, pasteLabel } from "./feed-draft.ts";
 import { FeedFacts } from "./feed-facts.tsx";
 import { GapCard } from "./feed-gap-card.tsx";
@@ -12,7 +11,7 @@ import { LabelLines } from "./feed-lines.tsx";
 import { reasonOf } from "./feed-save.ts";
 import { Field, type Option, SelectField, TextField } from "./field.tsx";
 import type { Panel } from "./panel-state.ts";
-import { Send } from "./send.tsx";
+import { SaveOnce } from "./save-once.tsx";
 import { useStore } from "./use-store.ts";
 
 const CHOOSE: Option = { value: "", words: "Choose" };
@@ -109,7 +108,6 @@ export function FeedSection(props: { readonly panel: Panel; readonly loaded: Loa
   const { panel, loaded } = props;
   const desk = panel.feed;
   const draft = useStore(desk.draft);
-  const sent = useStore(desk.sender.now);
   const shelf = useStore(panel.batch.shelf);
   const label = useMemo(() => readTypedLabel(draft), [draft]);
   const pasted = useMemo(() => feedOfLabel(draft, label), [draft, label]);
@@ -154,19 +152,16 @@ export function FeedSection(props: { readonly panel: Panel; readonly loaded: Loa
       )}
       {shelved !== null && <p class="notice">{shelved}</p>}
       {begun && <Keep draft={draft} loaded={loaded} type={type} />}
-      {draft.saved && sent.state === "idle" && <p class="settled">This feed is on the Feeds tab.</p>}
-      <Send
+      <SaveOnce
         sender={desk.sender}
+        saved={draft.saved}
+        ready={begun}
         label="Save this feed"
         working="Saving the feed…"
-        primary
-        hidden={draft.saved || !begun}
+        there="This feed is on the Feeds tab."
+        anotherLabel="Take another label"
+        another={desk.another}
       />
-      {draft.saved && (
-        <Button look="second" press={desk.another}>
-          Take another label
-        </Button>
-      )}
       <GapCard desk={desk} draft={draft} shelf={shelf} pasted={draft.saved ? null : pasted} />
     </>
   );

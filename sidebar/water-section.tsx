@@ -4,10 +4,9 @@ import type { JSX } from "preact";
 import { useMemo } from "preact/hooks";
 import type { Loaded } from "../src/app/contract.ts";
 import { sayList } from "../src/core/saying.ts";
-import { Button } from "./button.tsx";
 import { Field, SelectField, TextField } from "./field.tsx";
 import type { Panel } from "./panel-state.ts";
-import { Send } from "./send.tsx";
+import { SaveOnce } from "./save-once.tsx";
 import { useStore } from "./use-store.ts";
 import { waterChoices } from "./water-blend.ts";
 import { BlendCard } from "./water-blend-card.tsx";
@@ -26,7 +25,6 @@ export function WaterSection(props: { readonly panel: Panel; readonly loaded: Lo
   const { panel, loaded } = props;
   const desk = panel.water;
   const draft = useStore(desk.draft);
-  const sent = useStore(desk.sender.now);
   const { text, unit, answers, open } = draft;
   const report = useMemo(() => readTyped({ text, unit, answers, open }), [text, unit, answers, open]);
   const { water, lines, twice, asks } = report;
@@ -95,19 +93,16 @@ export function WaterSection(props: { readonly panel: Panel; readonly loaded: Lo
           )}
         </>
       )}
-      {draft.saved && sent.state === "idle" && <p class="settled">This report is on the Waters tab.</p>}
-      <Send
+      <SaveOnce
         sender={desk.sender}
+        saved={draft.saved}
+        ready={known}
         label="Save to the Waters tab"
         working="Saving the water…"
-        primary
-        hidden={draft.saved || !known}
+        there="This report is on the Waters tab."
+        anotherLabel="Take another report"
+        another={desk.another}
       />
-      {draft.saved && (
-        <Button look="second" press={desk.another}>
-          Take another report
-        </Button>
-      )}
       <BlendCard desk={desk} draft={draft} choices={choices} />
       <TreatmentCard desk={desk} draft={draft} choices={choices} />
     </>
