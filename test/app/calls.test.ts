@@ -1,7 +1,7 @@
 /**
- * How many calls to the spreadsheet an action costs, whatever the number of rows: at most thirteen, and one or two more
- * where columns bear other headings than ours, or where it is the first opening of a day. Two of them look before a write whether its rows are free still, and
- * after it whether it landed there, because people sort and insert while others log.
+ * How many calls to the spreadsheet an action costs, whatever the number of rows: at most thirteen, and up to two more
+ * where columns bear other headings than ours, or at the first opening of a day. Two of them look before a write
+ * whether its rows are free still, and after it whether it landed there, because people sort and insert while others log.
  */
 
 import { describe, expect, test } from "vitest";
