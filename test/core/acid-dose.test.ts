@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { acidDose, afterStanding, standingSentence, stateAfter, waterAcidDose } from "../../src/core/acid-dose.ts";
 import { parseAcid } from "../../src/core/acids.ts";
 import { solveState } from "../../src/core/speciation.ts";
+import { drawn } from "../drawn.js";
 import { problemOf, type ReferenceRow, referenceRows } from "./reference-rows.ts";
 
 const BOTTLE = { phosphoric: "phosphoric 85%", nitric: "nitric 67%", sulfuric: "sulfuric 95%" } as const;
@@ -121,7 +122,7 @@ describe("what a dose brings and leaves", () => {
           for (let i = 1; i < doses.length; i++) expect(doses[i]).toBeGreaterThan(doses[i - 1] ?? 0);
         },
       ),
-      { numRuns: 200 },
+      { numRuns: drawn(200) },
     );
   });
 

@@ -24,6 +24,7 @@ import * as saying from "../../src/core/saying.ts";
 import * as shortfall from "../../src/core/shortfall.ts";
 import * as solve from "../../src/core/solve.ts";
 import * as waters from "../../src/core/waters.ts";
+import { drawn } from "../drawn.js";
 
 const MODULES = {
   analysis,
@@ -216,7 +217,7 @@ describe("finite input", () => {
           if (typeof leaf === "number") expect(Number.isFinite(leaf)).toBe(true);
         }
       }),
-      { numRuns: 300 },
+      { numRuns: drawn(300) },
     );
   });
 

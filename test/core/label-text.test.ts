@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { questionKey, withAnswers } from "../../src/core/label-answers.ts";
 import { readLabelText } from "../../src/core/label-text.ts";
+import { drawn } from "../drawn.js";
 import { CLEAR, DOUBTFUL } from "./label-texts.ts";
 
 it("there are at least 60 clear labels and 20 doubtful ones", () => {
@@ -153,7 +154,7 @@ describe("fuzzed", () => {
             .filter((line) => line.trim() !== "").length,
         );
       }),
-      { numRuns: 2000, seed: 3 },
+      { numRuns: drawn(2000), seed: 3 },
     );
   });
 
@@ -173,7 +174,7 @@ describe("fuzzed", () => {
           expect(from).toBe(true);
         }
       }),
-      { numRuns: 2000, seed: 4 },
+      { numRuns: drawn(2000), seed: 4 },
     );
   });
 
@@ -191,7 +192,7 @@ describe("fuzzed", () => {
       fc.property(fc.constantFrom(...CLEAR), fc.array(noise, { maxLength: 4 }), ({ text, fields }, extra) => {
         expect(readLabelText([...extra, "", text, "", ...extra].join("\n")).fields).toEqual(fields);
       }),
-      { numRuns: 300, seed: 6 },
+      { numRuns: drawn(300), seed: 6 },
     );
   });
 });

@@ -9,6 +9,7 @@ import { parseLabel } from "../../src/core/label.ts";
 import { fillings, measureWith, solveMeasurable } from "../../src/core/measurable.ts";
 import { SALTS } from "../../src/core/salts.ts";
 import { offerStock } from "../../src/core/stock.ts";
+import { drawn } from "../drawn.js";
 import { percentOf } from "./formula.ts";
 import { readReference } from "./reference.ts";
 import { refusal } from "./refusal.ts";
@@ -211,7 +212,7 @@ describe("speed", () => {
   it("8 salts drawn from a long shelf, also two that hold the same: proven each time, the slowest of 40 below half a second", () => {
     const shelf = SALTS.map((one) => salt(one.formula.replace(/·/g, ".")));
     for (const feeds of fc.sample(fc.shuffledSubarray(shelf, { minLength: 8, maxLength: 8 }), {
-      numRuns: 40,
+      numRuns: drawn(40),
       seed: 12,
     })) {
       const start = performance.now();

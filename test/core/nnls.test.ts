@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { NoConvergence } from "../../src/core/errors.ts";
 import { nonNegativeLeastSquares } from "../../src/core/nnls.ts";
+import { drawn } from "../drawn.js";
 import { expectOptimal } from "./optimality.ts";
 import { readReference } from "./reference.ts";
 import { refusal } from "./refusal.ts";
@@ -168,7 +169,7 @@ describe("properties", () => {
         wanted: fc.array(small, { minLength: rows, maxLength: rows }),
       }),
     );
-    fc.assert(fc.property(problem, expectOptimal), { numRuns: 3_000 });
+    fc.assert(fc.property(problem, expectOptimal), { numRuns: drawn(3_000) });
   });
 
   it("numbers of every size", () => {
@@ -179,6 +180,6 @@ describe("properties", () => {
         wanted: fc.array(any, { minLength: rows, maxLength: rows }),
       }),
     );
-    fc.assert(fc.property(problem, expectOptimal), { numRuns: 1_000 });
+    fc.assert(fc.property(problem, expectOptimal), { numRuns: drawn(1_000) });
   });
 });

@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Block, pairBlocks, permutationTest } from "../../src/core/permutation.ts";
 import { randomOf } from "../../src/core/random.ts";
+import { drawn } from "../drawn.js";
 import { readReference } from "./reference.ts";
 import { refusal } from "./refusal.ts";
 
@@ -79,7 +80,7 @@ describe("against every split listed", () => {
           expect(test.asExtreme).toBe(all.filter((one) => Math.abs(one) >= Math.abs(test.difference) - near).length);
         },
       ),
-      { numRuns: 150 },
+      { numRuns: drawn(150) },
     );
   });
 

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { linesOf, type ReportLine, readReport } from "../../src/core/report.ts";
 import { WATER_LINES } from "../../src/core/water-lines.ts";
+import { drawn } from "../drawn.js";
 
 function one(text: string): ReportLine {
   const [line] = readReport(text);
@@ -236,6 +237,6 @@ test("anything that is pasted is answered line for line, without a broken number
         }
       }
     }),
-    { numRuns: 500 },
+    { numRuns: drawn(500) },
   );
 });

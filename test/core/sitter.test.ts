@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { eventRule } from "../../src/core/events.ts";
 import { compareSitting, type SitterTask, sitterPlan } from "../../src/core/sitter.ts";
+import { drawn } from "../drawn.js";
 
 const events = eventRule();
 
@@ -144,7 +145,7 @@ test("no reservoir that lasts from visit to visit runs dry, poured as the page s
         });
       },
     ),
-    { numRuns: 300 },
+    { numRuns: drawn(300) },
   );
 });
 

@@ -7,6 +7,7 @@ import { type Feed, feedOf } from "../../src/core/feeds.ts";
 import { parseLabel } from "../../src/core/label.ts";
 import { mixAmounts } from "../../src/core/mix.ts";
 import { type Solved, type SolveTask, solveDoses } from "../../src/core/solve.ts";
+import { drawn } from "../drawn.js";
 import { percentOf } from "./formula.ts";
 
 const salt = (formula: string): Feed => feedOf(formula, { ...parseLabel("0-0-0"), percent: percentOf(formula) }, null);
@@ -152,7 +153,7 @@ describe("properties over real salts", () => {
           }
         }
       }),
-      { numRuns: 1_000 },
+      { numRuns: drawn(1_000) },
     );
     expect([...seen].sort()).toEqual(["less", "more", "none", "water"]);
   });

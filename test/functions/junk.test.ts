@@ -3,6 +3,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { REFERENCE } from "../../src/functions/reference.ts";
+import { drawn } from "../drawn.js";
 import { call, date, hostCells } from "./cells.ts";
 
 /** Cells as hosts, people and mishaps make them. */
@@ -116,7 +117,7 @@ describe.each(REFERENCE.map((one) => [one.name, one] as const))("%s", (name, rec
       fc.property(fc.array(argument, { maxLength: record.args.length + 1 }), (args) => {
         checkAnswer(name, args, headingRows);
       }),
-      { numRuns: 300 },
+      { numRuns: drawn(300) },
     );
   });
 
@@ -142,7 +143,7 @@ describe.each(REFERENCE.map((one) => [one.name, one] as const))("%s", (name, rec
           outcomes.add(checkAnswer(name, Array.from(args), headingRows));
         },
       ),
-      { numRuns: 300 },
+      { numRuns: drawn(300) },
     );
     expect([...outcomes].sort()).toEqual(["answered", "refused"]);
   });

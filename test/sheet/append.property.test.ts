@@ -7,6 +7,7 @@ import { activeWorkbook } from "../../src/host/workbook.ts";
 import { appendRecords } from "../../src/sheet/append.ts";
 import { openBook } from "../../src/sheet/find.ts";
 import { CARE_LOG } from "../../src/sheet/log-tabs.ts";
+import { drawn } from "../drawn.js";
 import { careEntry, newId, readyBook } from "./workbook.ts";
 
 const IMAGE = '=IMAGE("https://example.org/a.png?"&A1)';
@@ -73,7 +74,7 @@ describe("text", () => {
         expect(book.cell("Care log", row, "Note")).toBe(note === "" ? null : note);
         row++;
       }),
-      { numRuns: 150 },
+      { numRuns: drawn(150) },
     );
   });
 });
@@ -142,6 +143,6 @@ test("however columns are moved, inserted, renamed and rows sorted between calls
         else expect(found).toEqual(sent.map((record) => record[heading]).sort());
       });
     }),
-    { numRuns: 60 },
+    { numRuns: drawn(60) },
   );
 });
