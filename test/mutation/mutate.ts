@@ -1,16 +1,15 @@
 /**
- * `npm run mutate [group…]`: changes the code a line at a time and sees whether a test fails; for a night, not for
- * every run. `npm run mutate -- --table` prints what the reports of earlier runs say, with the survivors.
+ * `npm run mutate [group or file…]`: changes the code a line at a time and sees whether a test fails; for a night, not
+ * for every run. `npm run mutate -- --table` prints what the reports of earlier runs say, `-- --unexplained [file…]`
+ * the survivors that nobody gave a reason for yet, as they would stand in `survivors/`.
  */
 
 import { spawnSync } from "node:child_process";
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
-import path from "node:path";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { KEPT, table, unexplained } from "./report.ts";
 
-const KEPT = ".cache/mutation";
-
-/** Words of the functions are read by people and held by the tests of the build; specs have nothing to change. */
-const LEFT_OUT = ["!src/**/*-words.ts", "!src/functions/words.ts", "!src/sheet/spec.ts", "!src/app/me.ts"];
+/** Words of the functions are read by people and held by the tests of the build; the spec has nothing to change. */
+const LEFT_OUT = ["!src/functions/*words.ts", "!src/sheet/spec.ts", "!src/app/me.ts"];
 
 /** Core by first letter of the file, so that a group takes an hour or so on two slow cores. */
 const GROUPS: Readonly<Record<string, readonly string[]>> = {
@@ -25,19 +24,6 @@ const GROUPS: Readonly<Record<string, readonly string[]>> = {
   "core-q-s": ["src/core/[q-s]*.ts"],
   "core-t-z": ["src/core/[t-z]*.ts"],
 };
-
-interface Mutant {
-  readonly status: string;
-  readonly mutatorName: string;
-  readonly replacement?: string;
-  readonly location: { readonly start: { readonly line: number } };
-}
-interface Report {
-  readonly files: Readonly<Record<string, { readonly source: string; readonly mutants: readonly Mutant[] }>>;
-}
-
-const KILLED = new Set(["Killed", "Timeout"]);
-const ALIVE = new Set(["Survived", "NoCoverage"]);
 
 function run(group: string, patterns: readonly string[]): void {
   mkdirSync(KEPT, { recursive: true });
@@ -55,44 +41,9 @@ function run(group: string, patterns: readonly string[]): void {
   if (status !== 0) console.error(`The group ${group} ended with ${status ?? "a signal"}.`);
 }
 
-interface Tally {
-  killed: number;
-  alive: number;
-}
-
-/** What the reports kept so far say, a line a folder and file, and each survivor with the line it stands on. */
-function table(): void {
-  const folders = new Map<string, Tally>();
-  const survivors: string[] = [];
-  for (const name of readdirSync(KEPT).filter((each) => each.endsWith(".report.json"))) {
-    const { files } = JSON.parse(readFileSync(path.join(KEPT, name), "utf8")) as Report;
-    for (const [file, { source, mutants }] of Object.entries(files)) {
-      const lines = source.split("\n");
-      for (const key of [path.dirname(file), file]) {
-        const tally = folders.get(key) ?? { killed: 0, alive: 0 };
-        folders.set(key, tally);
-        for (const { status } of mutants) {
-          if (KILLED.has(status)) tally.killed++;
-          if (ALIVE.has(status)) tally.alive++;
-        }
-      }
-      for (const { status, location, replacement = "" } of mutants) {
-        if (!ALIVE.has(status)) continue;
-        const { line } = location.start;
-        const standing = (lines[line - 1] ?? "").trim();
-        survivors.push(`${file}:${line} [${status}] ${standing}  →  ${replacement.replace(/\s+/g, " ").slice(0, 80)}`);
-      }
-    }
-  }
-  for (const [name, { killed, alive }] of [...folders].sort(([a], [b]) => (a < b ? -1 : 1))) {
-    if (killed + alive === 0) continue;
-    console.log(`| ${name} | ${killed + alive} | ${((100 * killed) / (killed + alive)).toFixed(1)} % |`);
-  }
-  console.log(`\n${survivors.length} survived:\n${survivors.join("\n")}`);
-}
-
 const asked = process.argv.slice(2);
-if (asked[0] === "--table") table();
+if (asked[0] === "--table") console.log(table());
+else if (asked[0] === "--unexplained") console.log(unexplained(asked.slice(1)));
 else {
   for (const group of asked.length === 0 ? Object.keys(GROUPS) : asked) {
     // A file may be asked for by its path, when there is no time for its whole group.
