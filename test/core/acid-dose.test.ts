@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { acidDose, afterStanding, standingSentence, stateAfter, waterAcidDose } from "../../src/core/acid-dose.ts";
 import { parseAcid } from "../../src/core/acids.ts";
 import { solveState } from "../../src/core/speciation.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { problemOf, type ReferenceRow, referenceRows } from "./reference-rows.ts";
 
 const BOTTLE = { phosphoric: "phosphoric 85%", nitric: "nitric 67%", sulfuric: "sulfuric 95%" } as const;

@@ -3,7 +3,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { measurableAsIs, thinAcid, thinMl, thinSteps, toStep } from "../../src/core/acid-measure.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 
 const ACID = {
   name: "phosphoric acid 85 %",

@@ -7,7 +7,7 @@ import { type Feed, feedOf } from "../../src/core/feeds.ts";
 import { fewestFeeds } from "../../src/core/fewest.ts";
 import { parseLabel } from "../../src/core/label.ts";
 import { doseProblem, solveDoses } from "../../src/core/solve.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { percentOf } from "./formula.ts";
 import { refusal } from "./refusal.ts";
 

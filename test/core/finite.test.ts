@@ -24,7 +24,7 @@ import * as saying from "../../src/core/saying.ts";
 import * as shortfall from "../../src/core/shortfall.ts";
 import * as solve from "../../src/core/solve.ts";
 import * as waters from "../../src/core/waters.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 
 const MODULES = {
   analysis,

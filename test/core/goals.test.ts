@@ -8,7 +8,7 @@ import { type GoalTask, solveGoals } from "../../src/core/goals.ts";
 import { parseLabel } from "../../src/core/label.ts";
 import { type Mixture, mixtureOf, nitrogenShares } from "../../src/core/mixture.ts";
 import { solveDoses } from "../../src/core/solve.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { percentOf } from "./formula.ts";
 import { refusal } from "./refusal.ts";
 

@@ -6,7 +6,7 @@ import { type Grid, gridOf, type Measure, spoonAmounts } from "../../src/core/gr
 import { searchLimitedGrid as searchGrid } from "../../src/core/grid-limited.ts";
 import type { AtMost } from "../../src/core/grid-limits.ts";
 import type { GridTask } from "../../src/core/grid-search.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { refusal } from "./refusal.ts";
 
 const misfitOf = ({ columns, wanted }: GridTask, x: readonly number[]) =>

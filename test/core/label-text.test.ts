@@ -4,7 +4,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { questionKey, withAnswers } from "../../src/core/label-answers.ts";
 import { readLabelText } from "../../src/core/label-text.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { CLEAR, DOUBTFUL } from "./label-texts.ts";
 
 it("there are at least 60 clear labels and 20 doubtful ones", () => {

@@ -9,7 +9,7 @@ import { parseLabel } from "../../src/core/label.ts";
 import { fillings, measureWith, solveMeasurable } from "../../src/core/measurable.ts";
 import { SALTS } from "../../src/core/salts.ts";
 import { offerStock } from "../../src/core/stock.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { percentOf } from "./formula.ts";
 import { readReference } from "./reference.ts";
 import { refusal } from "./refusal.ts";

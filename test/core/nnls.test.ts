@@ -4,7 +4,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { NoConvergence } from "../../src/core/errors.ts";
 import { nonNegativeLeastSquares } from "../../src/core/nnls.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { expectOptimal } from "./optimality.ts";
 import { readReference } from "./reference.ts";
 import { refusal } from "./refusal.ts";

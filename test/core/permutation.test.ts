@@ -4,7 +4,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Block, pairBlocks, permutationTest } from "../../src/core/permutation.ts";
 import { randomOf } from "../../src/core/random.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { readReference } from "./reference.ts";
 import { refusal } from "./refusal.ts";
 

@@ -8,7 +8,7 @@ import { feedOf } from "../../src/core/feeds.ts";
 import { parseLabel } from "../../src/core/label.ts";
 import { type Limit, type LimitedTask, limitedLeastSquares } from "../../src/core/quadratic.ts";
 import { doseProblem, solveDoses } from "../../src/core/solve.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 
 const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0);
 const from1 = <T>(list: readonly T[]): T[] => [undefined as T, ...list];

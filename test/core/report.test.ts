@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { linesOf, type ReportLine, readReport } from "../../src/core/report.ts";
 import { WATER_LINES } from "../../src/core/water-lines.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 
 function one(text: string): ReportLine {
   const [line] = readReport(text);

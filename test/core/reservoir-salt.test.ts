@@ -11,7 +11,7 @@ import {
   walkReservoir,
 } from "../../src/core/reservoir-salt.ts";
 import { type PlanTask, topUpPlan } from "../../src/core/top-up-plan.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { refusal } from "./refusal.ts";
 
 /** A reservoir kept by its two amounts, water and salt, day by day; it knows nothing of levels. */

@@ -4,7 +4,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { eventRule } from "../../src/core/events.ts";
 import { compareSitting, type SitterTask, sitterPlan } from "../../src/core/sitter.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 
 const events = eventRule();
 

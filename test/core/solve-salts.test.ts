@@ -7,7 +7,7 @@ import { type Feed, feedOf } from "../../src/core/feeds.ts";
 import { parseLabel } from "../../src/core/label.ts";
 import { mixAmounts } from "../../src/core/mix.ts";
 import { type Solved, type SolveTask, solveDoses } from "../../src/core/solve.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { percentOf } from "./formula.ts";
 
 const salt = (formula: string): Feed => feedOf(formula, { ...parseLabel("0-0-0"), percent: percentOf(formula) }, null);

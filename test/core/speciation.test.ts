@@ -4,7 +4,7 @@ import { isBadInput } from "../../src/core/errors.ts";
 import { CARBONS, CHARGES, CLOSED } from "../../src/core/reactions.ts";
 import { logActivity, type Problem, type State, solveState, type Totals } from "../../src/core/speciation.ts";
 import { AIR_LOG_PCO2, COMPONENTS, SPECIES } from "../../src/core/species.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { problemOf, referenceRows } from "./reference-rows.ts";
 
 /*

@@ -7,7 +7,7 @@ import { type Feed, feedOf } from "../../src/core/feeds.ts";
 import { parseLabel } from "../../src/core/label.ts";
 import { SALTS, SOLUBILITY_SOURCES, saltOf, saltPercent } from "../../src/core/salts.ts";
 import { offerStock } from "../../src/core/stock.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { gramsPerMole, percentOf } from "./formula.ts";
 import { refusal } from "./refusal.ts";
 

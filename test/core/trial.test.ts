@@ -6,7 +6,7 @@ import { drawPairs, drawRepeats, drawTogether, proposePairs, type TrialPlant } f
 import { randomOf } from "../../src/core/random.ts";
 import { countTrial, type Trial, trialState } from "../../src/core/trial.ts";
 import { type MeasuredRow, measurePlants, scoreOf } from "../../src/core/trial-measure.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 
 const plant = (name: string, kind: string, place: string, potMl: number | null): TrialPlant => ({
   plant: name,

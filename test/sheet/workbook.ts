@@ -9,6 +9,7 @@ import { panelRequest } from "../../src/host/panel.ts";
 import { activeWorkbook } from "../../src/host/workbook.ts";
 import type { WorkbookPort } from "../../src/sheet/port.ts";
 import { type SetupReport, setUp } from "../../src/sheet/setup.ts";
+import { drawn } from "../drawn.ts";
 
 export const ZONE = "Europe/Zurich";
 
@@ -63,7 +64,7 @@ export function serialOf(iso: string): number {
 
 export function openTestBook(options: Options = {}): TestBook {
   const calls: string[] = [];
-  const grid = options.grid ?? new MemoryGrid({ tabs: options.tabs ?? { Sheet1: {} } });
+  const grid = options.grid ?? new MemoryGrid({ tabs: options.tabs ?? { Sheet1: {} }, newTabRows: drawn(1000) });
   const userProperties = new Map<string, string>();
   const zone = options.zone ?? ZONE;
   const now = Date.parse(options.now ?? "2026-03-10T12:00:00Z");

@@ -24,6 +24,9 @@ import {
   UNKNOWN_NAME,
 } from "./memory-cells.ts";
 
+/** Rows of a new tab, as the host makes it. */
+const NEW_TAB_ROWS = 1000;
+
 const EMPTY: GridCell = { value: null, formula: "", format: "" };
 
 export interface MemoryTabOptions {
@@ -32,6 +35,14 @@ export interface MemoryTabOptions {
   readonly merges?: readonly Area[];
   /** Content from A1: a text is put as it is, never parsed; "=…" only with a `formula` of its own. */
   readonly cells?: readonly (readonly (CellValue | CellChange)[])[];
+}
+
+export interface MemoryGridOptions {
+  readonly name?: string;
+  readonly calculate?: Calculate;
+  readonly tabs?: Readonly<Record<string, MemoryTabOptions>>;
+  /** Rows of a tab that is not given any; 1,000 as the host makes it. */
+  readonly newTabRows?: number;
 }
 
 function isChange(cell: CellValue | CellChange): cell is CellChange {
@@ -55,7 +66,7 @@ class MemoryTab implements GridTab {
     this.id = id;
     this.title = title;
     this.calculate = calculate;
-    this.rowCount = options.rows ?? Math.max(1000, options.cells?.length ?? 0);
+    this.rowCount = options.rows ?? NEW_TAB_ROWS;
     this.columnCount = options.columns ?? Math.max(26, ...(options.cells ?? []).map((row) => row.length));
     this.merged = [...(options.merges ?? [])];
     const changes = (options.cells ?? []).map((row) => row.map((cell) => (isChange(cell) ? cell : { value: cell })));
@@ -261,11 +272,11 @@ export class MemoryGrid implements Grid {
   private nextId = 1000;
   private active = 0;
   private readonly calculate: Calculate;
+  private readonly newTabRows: number;
 
-  constructor(
-    options: { name?: string; calculate?: Calculate; tabs?: Readonly<Record<string, MemoryTabOptions>> } = {},
-  ) {
+  constructor(options: MemoryGridOptions = {}) {
     this.name = options.name ?? "Test sheet";
+    this.newTabRows = options.newTabRows ?? NEW_TAB_ROWS;
     this.calculate = options.calculate ?? UNKNOWN_NAME;
     for (const [name, tab] of Object.entries(options.tabs ?? {})) this.addTab(name, tab);
   }
@@ -279,7 +290,10 @@ export class MemoryGrid implements Grid {
     return found;
   }
   addTab(name: string, options: MemoryTabOptions = {}): MemoryTab {
-    const tab = new MemoryTab(this.nextId++, name, this.calculate, options);
+    const tab = new MemoryTab(this.nextId++, name, this.calculate, {
+      ...options,
+      rows: options.rows ?? Math.max(this.newTabRows, options.cells?.length ?? 0),
+    });
     this.list.push(tab);
     if (this.active === 0) this.active = tab.id;
     return tab;
