@@ -5,6 +5,7 @@ import path from "node:path";
 
 /** Where reports, sandboxes and what is known from earlier runs are kept. */
 export const KEPT = ".cache/mutation";
+/** One file for each of the source: `survivors/core/goals.json`. */
 const REASONS = "test/mutation/survivors";
 
 interface Mutant {
@@ -51,7 +52,8 @@ function key({ file, line, was, became }: Survivor): string {
 
 function reasons(): ReadonlyMap<string, string> {
   const known = new Map<string, string>();
-  for (const name of readdirSync(REASONS).filter((each) => each.endsWith(".json"))) {
+  for (const name of readdirSync(REASONS, { encoding: "utf8", recursive: true })) {
+    if (!name.endsWith(".json")) continue;
     const listed = JSON.parse(readFileSync(path.join(REASONS, name), "utf8")) as readonly Survivor[];
     for (const one of listed) known.set(key(one), one.why);
   }
