@@ -61,7 +61,7 @@ export function measurableAsIs({ perBatch, unit, scaleStepG, syringeStepMl }: Ac
 export function thinAcid(task: AcidMeasureTask): ThinAcid | null {
   const { perBatch, unit, hot, scaleStepG, syringeStepMl, syringeMostMl = 60 } = task;
   const step = unit === "mL" ? syringeStepMl : scaleStepG;
-  if (step === null || !(perBatch > 0)) return null;
+  if (step === null) return null;
   const mostShare = unit === "g" ? MOST_G_PER_ML : hot ? MOST_SHARE_HOT : MOST_SHARE;
   for (const bottleMl of BOTTLES_ML) {
     const fits = EASY.filter((solute) => {
@@ -100,7 +100,7 @@ export function thinSteps(
   ];
 }
 
-/** "Phosphoric acid 85 %, thinned 5 mL to 100 mL". */
+/** "Phosphoric acid 85 %, 5 mL in 100 mL". */
 export function thinWords(name: string, { solute, unit, bottleMl }: ThinAcid): string {
   return `${name}, ${sayNumber(solute)} ${unit} in ${sayNumber(bottleMl)} mL`;
 }

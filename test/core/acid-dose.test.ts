@@ -1,10 +1,19 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { acidDose, afterStanding, standingSentence, stateAfter, waterAcidDose } from "../../src/core/acid-dose.ts";
+import {
+  ACID_CAUTION,
+  acidDose,
+  afterStanding,
+  BASE_CAUTION,
+  standingSentence,
+  stateAfter,
+  waterAcidDose,
+} from "../../src/core/acid-dose.ts";
 import { parseAcid } from "../../src/core/acids.ts";
 import { solveState } from "../../src/core/speciation.ts";
 import { drawn } from "../drawn.ts";
 import { problemOf, type ReferenceRow, referenceRows } from "./reference-rows.ts";
+import { refusal } from "./refusal.ts";
 
 const BOTTLE = { phosphoric: "phosphoric 85%", nitric: "nitric 67%", sulfuric: "sulfuric 95%" } as const;
 const titrations = referenceRows.filter((row) => row.kind === "titration-closed");
@@ -117,13 +126,24 @@ describe("what a dose brings and leaves", () => {
         (text, alkalinityMgCaCO3L) => {
           const acid = parseAcid(text);
           const dose = (targetPH: number) => waterAcidDose({ alkalinityMgCaCO3L, pH: 7.9, targetPH, acid }).perLitre;
-          expect(dose(7.9)).toBe(0);
+          expect(waterAcidDose({ alkalinityMgCaCO3L, pH: 7.9, targetPH: 7.9, acid })).toMatchObject({
+            perLitre: 0,
+            equivalentsPerMole: null,
+          });
           const doses = [7.9, 7, 6.5, 6, 5.5, 5].map(dose);
           for (let i = 1; i < doses.length; i++) expect(doses[i]).toBeGreaterThan(doses[i - 1] ?? 0);
         },
       ),
       { numRuns: drawn(200) },
     );
+  });
+
+  test("the water that is assumed behind an alkalinity is neutral, and stays so with the acid in it", () => {
+    // To 1 %: at pH 7.8 a little of the alkalinity is OH-, at 5.8 a little of the acid is H+.
+    for (const text of ["phosphoric 85%", "nitric 67%", "sulfuric 95%", "citric"]) {
+      const { state } = waterAcidDose({ ...soft, targetPH: 5.8, acid: parseAcid(text) });
+      expect(Math.abs(state.chargeErrorPercent)).toBeLessThan(1);
+    }
   });
 
   test("a base the other way, and back", () => {
@@ -141,12 +161,20 @@ describe("what a dose brings and leaves", () => {
 
 describe("refusals and words", () => {
   test("on the wrong side of the pH it says which side to take", () => {
-    expect(() => waterAcidDose({ ...soft, targetPH: 8.5, acid: parseAcid("nitric 67%") })).toThrow(/lowers the pH/);
-    expect(() => waterAcidDose({ ...soft, targetPH: 6, acid: parseAcid("KOH 45%") })).toThrow(/Take an acid/);
+    const asked = (targetPH: number, text: string) =>
+      refusal(() => waterAcidDose({ ...soft, targetPH, acid: parseAcid(text) }));
+    expect(asked(8.5, "nitric 67%")).toMatch(/^nitric acid lowers the pH, but 8\.5 is above 7\.8\./);
+    expect(asked(6, "KOH 45%")).toMatch(/^potassium hydroxide raises the pH, but 6 is below 7\.8\. Take an acid/);
   });
   test("a target out of reach", () => {
     const strong = { alkalinityMgCaCO3L: 1500, pH: 7.5, targetPH: 4 };
-    expect(() => waterAcidDose({ ...strong, acid: parseAcid("nitric 67%") })).toThrow(/within 20 mmol\/L/);
+    expect(refusal(() => waterAcidDose({ ...strong, acid: parseAcid("nitric 67%") }))).toMatch(
+      /^nitric acid cannot bring this water to pH 4 within 20 mmol\/L/,
+    );
+  });
+  test("acid goes into water, and what burns says so", () => {
+    expect(ACID_CAUTION).toMatch(/acid into water, never water into acid.*goggles and gloves/i);
+    expect(BASE_CAUTION).toMatch(/potassium hydroxide burns.*goggles and gloves/i);
   });
   test("what standing means", () => {
     expect(standingSentence(5.8, 5.84)).toMatch(/stays near 5\.8/);

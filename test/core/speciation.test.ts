@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { isBadInput } from "../../src/core/errors.ts";
-import { CARBONS, CHARGES, CLOSED } from "../../src/core/reactions.ts";
+import { CARBONS, CHARGES, CLOSED, speciesIndex } from "../../src/core/reactions.ts";
 import { logActivity, type Problem, type State, solveState, type Totals } from "../../src/core/speciation.ts";
 import { AIR_LOG_PCO2, COMPONENTS, SPECIES } from "../../src/core/species.ts";
 import { drawn } from "../drawn.ts";
@@ -198,6 +198,26 @@ describe("outside the range it says so", () => {
     [{ ...water, carbon: { totalMolKg: Number.NaN } }, /Total carbon NaN/],
   ] as [Problem, RegExp][])("%o", (problem, sentence) => {
     expect(() => solveState(problem)).toThrow(sentence);
+  });
+});
+
+describe("Davies 1962, log γ = −A z² (√I / (1 + √I) − 0.3 I), A = 0.509 at 25 °C (phreeqc.dat), by hand at I = 0.1", () => {
+  // √0.1 = 0.3162; 0.3162 / 1.3162 − 0.03 = 0.2103; times 0.509: 0.1070. A neutral species: 0.1 I (PHREEQC's manual).
+  const state = solveState({
+    totals: { K: 0.1, Cl: 0.1, SO4: 1e-7, B: 1e-7, Cit: 1e-7 },
+    carbon: { totalMolKg: 0 },
+    pH: 7,
+    tempC: 25,
+  });
+  test.each([
+    ["H3BO3", 0.01],
+    ["H2BO3-", -0.107],
+    ["HSO4-", -0.107],
+    ["HCit-2", -0.428],
+    ["Cit-3", -0.963],
+  ])("%s", (name, logGamma) => {
+    expect(state.ionicStrengthMolKg).toBeCloseTo(0.1, 4);
+    expect((state.lnGammas[speciesIndex(name)] ?? Number.NaN) / Math.LN10).toBeCloseTo(logGamma, 2);
   });
 });
 

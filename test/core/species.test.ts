@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { debyeHuckel, waterDensity } from "../../src/core/activity.ts";
-import { CHARGES, constantsAt, speciesIndex } from "../../src/core/reactions.ts";
+import { ALKALINITIES, CHARGES, constantsAt, speciesIndex, WATERS } from "../../src/core/reactions.ts";
 import { SOLIDS, SPECIES } from "../../src/core/species.ts";
 
 interface Printed {
@@ -54,6 +54,51 @@ describe("PHREEQC's Amm.dat as printed in test/reference/species.json", () => {
   test("all 42 are there", () => {
     expect(printed.species).toHaveLength(42);
     expect(SPECIES.filter(([name]) => !name.includes("Cit"))).toHaveLength(42);
+  });
+});
+
+describe("counted by hand from the formulas", () => {
+  // Alkalinity: protons a mole takes up on the way to CO2, H2PO4-, NH4+, H3BO3, SO4-2 and H2Cit-.
+  test.each([
+    ...([
+      ["H+", -1],
+      ["OH-", 1],
+      ["CO3-2", 2],
+      ["HCO3-", 1],
+      ["CO2", 0],
+      ["CaHCO3+", 1],
+      ["NaHCO3", 1],
+    ] as const),
+    ...([
+      ["PO4-3", 2],
+      ["HPO4-2", 1],
+      ["H2PO4-", 0],
+      ["H3PO4", -1],
+      ["CaHPO4", 1],
+    ] as const),
+    ...([
+      ["NH4+", 0],
+      ["NH3", 1],
+      ["H3BO3", 0],
+      ["H2BO3-", 1],
+      ["SO4-2", 0],
+      ["HSO4-", -1],
+    ] as const),
+    ...([
+      ["Cit-3", 2],
+      ["HCit-2", 1],
+      ["H2Cit-", 0],
+      ["H3Cit", -1],
+      ["CaCit-", 2],
+      ["MgHCit", 1],
+    ] as const),
+  ])("%s brings %d eq/mol of alkalinity", (name, eq) => {
+    expect(ALKALINITIES[speciesIndex(name)]).toBe(eq);
+  });
+
+  test("water is taken up by the hydroxides and given off by CO2, and by nothing else", () => {
+    const counts = SPECIES.map(([name], s) => [name, WATERS[s] ?? 0] as const).filter(([, count]) => count !== 0);
+    expect(Object.fromEntries(counts)).toEqual({ "OH-": 1, CO2: -1, "CaOH+": 1, "MgOH+": 1 });
   });
 });
 

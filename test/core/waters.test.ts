@@ -23,8 +23,11 @@ describe("readWater", () => {
     expect(readWater({}, WATER)).toEqual({ name: "", amounts: {}, alkalinityMgCaCO3L: null, ecMsCm: null, pH: null });
   });
 
-  it("takes N beside NO3-N and S beside SO4 when they agree", () => {
+  it("takes N beside NO3-N and S beside SO4 when they agree, to 2 % of the larger, and either alone", () => {
     expect(readWater({ N: 5, "NO3-N": 5, S: 10, SO4: 30 }, WATER).amounts).toEqual({ N: 5, S: 10 });
+    expect(readWater({ N: 100, "NO3-N": 98 }, WATER).amounts).toEqual({ N: 100 });
+    expect(readWater({ N: 98, "NO3-N": 100 }, WATER).amounts).toEqual({ N: 98 });
+    expect(readWater({ N: 5, S: 10 }, WATER).amounts).toEqual({ N: 5, S: 10 });
   });
 
   it.each<[Fields, string]>([
@@ -34,6 +37,7 @@ describe("readWater", () => {
     [{ pH: 76 }, "pH in row 7 of Waters is 76. Give a number from 0 to 14."],
     [{ EC: 650 }, "EC in row 7 of Waters is 650 mS/cm. Give a number from 0 to 100 mS/cm."],
     [{ S: 30, SO4: 30 }, "SO4 in row 7 of Waters makes 10 mg/L S, but S is 30 mg/L. Leave out the wrong one."],
+    [{ Water: "#REF!" }, "Water in row 7 of Waters is an error cell (#REF!). Mend that cell or clear it."],
     [{ N: 20, "NO3-N": 4 }, "NO3-N in row 7 of Waters makes 4 mg/L N, but N is 20 mg/L. Leave out the wrong one."],
   ])("refuses %j", (fields, sentence) => {
     expect(refusal(() => readWater(fields, WATER))).toBe(sentence);
@@ -46,6 +50,7 @@ describe("readTarget", () => {
       name: "Half",
       wanted: { N: 105, P: 15.5, Ca: 0 },
     });
+    expect(readTarget({ N: 105 }, "row 2 of Targets").name).toBe("");
   });
 
   it.each<[Fields, string]>([
@@ -53,6 +58,7 @@ describe("readTarget", () => {
       { Target: "Half" },
       "The target in row 2 of Targets has no numbers. Fill in mg/L under N P K Ca Mg S Fe Mn Zn B Cu Mo.",
     ],
+    [{ Target: "#N/A", N: 1 }, "Target in row 2 of Targets is an error cell (#N/A). Mend that cell or clear it."],
     [{ N: -1 }, "N in row 2 of Targets is -1 mg/L. Give a number from 0 to 1000000 mg/L."],
     [{ N: "1.234" }, 'N in row 2 of Targets is "1.234", which can be read in two ways. Type 1.2340 or 1234.'],
   ])("refuses %j", (fields, sentence) => {
