@@ -46,7 +46,6 @@ function macro(name: keyof typeof MACRO, percent: number): number {
  * where no allowance is published (Si). A label of 10-5-5 may hold 9.42 % N.
  */
 export function allowancePercent(symbol: ElementSymbol, percent: number): number {
-  if (!(percent > 0)) return 0;
   const minor = MINOR[symbol];
   let allowed = 0;
   if (symbol === "N") allowed = macro("N", percent);

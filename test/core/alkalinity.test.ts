@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { alkalinityMgCaCO3L, alkalinityShareUsed, bicarbonateMgL, blendShare } from "../../src/core/alkalinity.ts";
+import { refusal } from "./refusal.ts";
 
 test("USGS: 580 mg/L as CaCO3 is 707 mg/L HCO3, 267 is 326 (divided by 0.8202, Hem 1985)", () => {
   expect(Math.round(bicarbonateMgL(580))).toBe(707);
@@ -17,6 +18,13 @@ describe("share of 2 meq/L used up from pH 8.3 in a closed vessel (worked out fr
     const share = alkalinityShareUsed({ alkalinityMeqL: 2, fromPH: 8.3, toPH });
     expect(Math.abs(100 * share - percent)).toBeLessThan(0.06);
   });
+});
+
+test("where the water is basic enough for OH- to count: from pH 10 to 8.3 takes 28.1 % of 2 meq/L", () => {
+  // pK1 6.352, pK2 10.329, pKw 13.995. At 10: OH- 0.1012 mmol/L; a mole of carbon brings (1 + 2 × 0.4688) / 1.4690 =
+  // 1.3190 eq, so carbon is (2 − 0.1012) / 1.3190 = 1.4396. At 8.3: 0.99812 × 1.4396 + 0.0020 = 1.4389 of the 2.
+  const share = alkalinityShareUsed({ alkalinityMeqL: 2, fromPH: 10, toPH: 8.3 });
+  expect(Math.abs(100 * share - 28.05)).toBeLessThan(0.06);
 });
 
 test("there and back, and nothing used where the pH stays", () => {
@@ -46,8 +54,10 @@ describe("blend", () => {
     expect(blendShare({ tap: 80, low: 80, target: 80 })).toBe(1);
   });
   test("outside the two it says between what", () => {
-    expect(() => blendShare({ tap: 200, low: 10, target: 5 })).toThrow("Give a target from 10 to 200.");
-    expect(() => blendShare({ tap: 50, low: 50, target: 20 })).toThrow(/Both waters are at 50/);
-    expect(() => blendShare({ tap: Number.NaN, low: 50, target: 20 })).toThrow(/not between/);
+    const asked = (tap: number, low: number, target: number) => refusal(() => blendShare({ tap, low, target }));
+    expect(asked(200, 10, 5)).toMatch(/^The target 5 is not between .* Give a target from 10 to 200\.$/);
+    expect(asked(200, 10, 250)).toMatch(/^The target 250 is not between .* Give a target from 10 to 200\.$/);
+    expect(asked(50, 50, 20)).toMatch(/^Both waters are at 50, .* at 20\.$/);
+    expect(asked(Number.NaN, 50, 20)).toMatch(/not between/);
   });
 });

@@ -10,6 +10,10 @@ describe("New Hampshire Agr 1105.04", () => {
     ["Mo", 0.001, 0.0004],
     ["Fe", 0.1, 0.015],
     ["Na", 0.1, 0.015],
+    ["Cl", 0.1, 0.015],
+    ["Cu", 0.05, 0.01],
+    ["Mn", 0.05, 0.01],
+    ["Zn", 0.05, 0.01],
   ] as const)("%s at %s %%", (symbol, percent, allowed) => {
     expect(allowancePercent(symbol, percent)).toBeCloseTo(allowed, 9);
   });
@@ -41,6 +45,21 @@ describe("error of a mix", () => {
     const part = { percent, bringsMgL };
     expect(labelErrorMgL([part, part]).N).toBeCloseTo(5.8 * Math.SQRT2, 6);
   });
+  test("what a label does not name has no error, though a little of it comes along", () => {
+    expect(labelErrorMgL([{ percent: { N: 10, Cl: 0 }, bringsMgL: { N: 100, Cl: 0, S: 1 } }])).toEqual({
+      N: expect.closeTo(5.8, 6),
+    });
+  });
+  test.each(["N", "P", "K", "Ca", "Mg", "S", "Na", "Cl"] as const)(
+    "%s alone: EC with that much more of it",
+    (symbol) => {
+      const amounts = { N: 100, P: 30, K: 100, Ca: 80, Mg: 20, S: 30, Na: 20, Cl: 30 };
+      const with20 = ecBand({ amounts: { ...amounts, [symbol]: amounts[symbol] + 20 } }, {}).ecMsCm;
+      const band = ecBand({ amounts }, { [symbol]: 20 });
+      expect(band.plusMinusMsCm).toBeGreaterThan(0.001);
+      expect(band.plusMinusMsCm).toBeCloseTo(Math.abs(with20 - band.ecMsCm), 9);
+    },
+  );
   test("the band of EC grows with the errors and is 0 without", () => {
     const elements = { amounts: { N: 100, P: 21.82, K: 41.51, Ca: 80 } };
     expect(ecBand(elements, {}).plusMinusMsCm).toBe(0);

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { debyeHuckel, waterDensity } from "../../src/core/activity.ts";
+import { debyeHuckel, dielectricConstant, waterDensity } from "../../src/core/activity.ts";
 import { ALKALINITIES, CHARGES, constantsAt, speciesIndex, WATERS } from "../../src/core/reactions.ts";
 import { SOLIDS, SPECIES } from "../../src/core/species.ts";
 
@@ -136,4 +136,13 @@ test("Debye–Hückel A and B at 25 °C: 0.509 and 0.3286 (phreeqc.dat); water 0
   expect(a).toBeCloseTo(0.51, 2.5);
   expect(b).toBeCloseTo(0.3286, 3);
   expect(waterDensity(25)).toBeCloseTo(0.99705, 4);
+});
+
+test.each([
+  [0, 87.74],
+  [25, 78.304],
+  [35, 74.828],
+  [100, 55.72],
+])("dielectric constant of water at %d °C, as Malmberg & Maryott 1956 print it (memory): %d", (tempC, printed) => {
+  expect(dielectricConstant(tempC)).toBeCloseTo(printed, 2);
 });
