@@ -49,10 +49,9 @@ function byName(a: string, b: string): number {
 function unlike(a: TrialPlant, b: TrialPlant): { readonly weight: number; readonly differs: readonly string[] } {
   const kind = nameKey(a.kind) === "" || nameKey(a.kind) !== nameKey(b.kind);
   const place = nameKey(a.place) === "" || nameKey(a.place) !== nameKey(b.place);
-  const known = a.potMl !== null && b.potMl !== null && a.potMl > 0 && b.potMl > 0;
-  const doublings = known
-    ? Math.abs(Math.log((a.potMl as number) / (b.potMl as number))) / Math.LN2
-    : UNKNOWN_DOUBLINGS;
+  const [one, other] = [a.potMl ?? 0, b.potMl ?? 0];
+  const known = one > 0 && other > 0;
+  const doublings = known ? Math.abs(Math.log2(one / other)) : UNKNOWN_DOUBLINGS;
   const differs = [
     ...(kind ? ["kind"] : []),
     ...(place ? ["place"] : []),

@@ -22,6 +22,10 @@ describe("how alkalinity counts", () => {
   test("as CaCO3, 50.043 mg/L is 1 meq/L; not a second time beside HCO3", () => {
     expect(ionBalance({ Na: 22.99, alkalinityMgCaCO3L: 50.043 }).errorPercent).toBeCloseTo(0, 3);
     expect(ionBalance({ HCO3: 61.016, alkalinityMgCaCO3L: 50.043 }).anionsMeqL).toBeCloseTo(1, 4);
+    expect(ionBalance({ CO3: 30.0045, alkalinityMgCaCO3L: 50.043 }).anionsMeqL).toBeCloseTo(1, 4);
+  });
+  test("a mole of phosphate counts as 1.5 eq, between H2PO4- and HPO4-2: 94.97 mg/L is 1.5 meq/L", () => {
+    expect(ionBalance({ PO4: 94.97 })).toMatchObject({ cationsMeqL: 0, anionsMeqL: expect.closeTo(1.5, 4) });
   });
 });
 
@@ -30,6 +34,9 @@ test("what Standard Methods 1030 E accepts (memory): 0.2 meq/L up to 3, 2 % up t
   expect([water(2.15, 2), water(2.25, 2)]).toEqual([true, false]);
   expect([water(5.2, 5), water(5.25, 5)]).toEqual([true, false]);
   expect([water(22, 20), water(22.2, 20)]).toEqual([true, false]);
+  // The ends are counted in: 0.2 meq/L at 3, 2 % of 20 at 10.
+  expect(ionBalance({ Cl: 35.45 * 3 }).allowedMeqL).toBe(0.2);
+  expect(ionBalance({ Na: 22.99 * 10, Cl: 35.45 * 10 }).allowedMeqL).toBeCloseTo(0.4, 9);
 });
 
 test("no ions at all: no error to speak of", () => {
