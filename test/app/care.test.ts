@@ -177,6 +177,40 @@ describe("past days of a plant list", () => {
     expect(book.reply(past([["past-0000000009", "2025-05-01", "FERN"]]))).toEqual({ written: 0, already: 1 });
     expect(book.values("Care log")).toHaveLength(rows);
   });
+
+  test("that an earlier try wrote without their Ids are finished, not doubled", () => {
+    let left = 0;
+    const book = readyBook({
+      onCall: (name) => {
+        if (name === "Range.setValues" && left > 0 && --left === 0) throw new Error("Service error: Spreadsheets");
+      },
+    });
+    const tab = book.grid.tab("Care log");
+    tab.insertColumns(2, 1);
+    tab.write(1, 2, [[{ value: "Mine" }], ...Array.from({ length: 5 }, () => [{ value: "keep" }])]);
+    book.reply({ ...list, entries: list.entries.slice(0, 1) });
+    left = 2;
+    expect(book.refusal(list).sentence).toContain("Service error: Spreadsheets");
+    expect(book.values("Care log").map((row) => [row[0], row[3]])).toEqual([
+      ["Id", "Plant"],
+      ["past-0000000001", "Hoya"],
+      [null, "Hoya"],
+      [null, "Fern"],
+      ...[null, null].map((none) => [none, none]),
+    ]);
+    expect(book.reply(list)).toEqual({ written: 2, already: 1 });
+    expect(book.values("Care log").map((row) => row[0])).toEqual([
+      ...["Id", "past-0000000001", "past-0000000002", "past-0000000003"],
+      ...[null, null],
+    ]);
+  });
+
+  test("are signed with the name kept for this person when the request has none", () => {
+    const book = readyBook();
+    book.reply({ ask: "set name", who: "Ben" });
+    book.reply({ ...list, who: "" });
+    expect(book.cell("Care log", 2, "Who")).toBe("Ben");
+  });
 });
 
 test("a tab of one's own is read as it stands, days as days, errors as blanks, and nothing is written", () => {

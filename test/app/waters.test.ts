@@ -93,20 +93,28 @@ describe("refused, with nothing written:", () => {
     const { code, sentence } = book.refusal(report(given));
     expect(code).toBe("name-there");
     expect(sentence).toContain("“Tap” already stands in row 2 of “Waters”");
+    expect(sentence).toContain("give this report a name of its own");
     expect(sentence).toContain(words);
     expect(book.values("Waters")).toHaveLength(2);
   });
 
-  test.each<[string, unknown, RegExp]>([
-    ["a blank name", report({ water: "  " }), /Type a name/],
-    ["a day that is none", report({ day: "2026-02-30" }), /There is no day 2026-02-30/],
+  test.each<[string, unknown, RegExp, string?]>([
+    ["a blank name", report({ water: "  " }), /Type a name/, "no-water-name"],
+    ["a day that is none", report({ day: "2026-02-30" }), /There is no day 2026-02-30/, "not-a-day"],
     ["an EC in µS/cm", report({ numbers: { EC: 512 } }), /EC in this report/],
     ["a pH above 14", report({ numbers: { pH: 76 } }), /pH in this report/],
     ["an amount below 0", report({ numbers: { Ca: -1 } }), /The Ca is -1: it must be 0 or more/],
-    ["a column the tab does not have", { ...report(), entry: { ...report().entry, numbers: { Gold: 1 } } }, /Gold/],
-  ])("%s", (_, sent, words) => {
+    [
+      "a column the tab does not have",
+      { ...report(), entry: { ...report().entry, numbers: { Gold: 1 } } },
+      /Gold/,
+      "request",
+    ],
+  ])("%s", (_, sent, words, code) => {
     const book = readyBook();
-    expect(book.refusal(sent).sentence).toMatch(words);
+    const refused = book.refusal(sent);
+    expect(refused.sentence).toMatch(words);
+    if (code !== undefined) expect(refused.code).toBe(code);
     expect(book.values("Waters")).toHaveLength(1);
   });
 
