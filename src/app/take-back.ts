@@ -97,7 +97,7 @@ export function takeBack(workbook: WorkbookPort, me: Me, request: RequestFor<"ta
       const marks = spec === CARE_LOG ? { Plant: textCell(row.plant), Event: TAKEN_BACK } : { Note: TAKEN_BACK };
       return [{ Id: id, Date: day, ...marks, Who: who, Corrects: takes }];
     });
-    const written = records.length === 0 ? 0 : appendTo(log, records).written;
+    const { written } = appendTo(log, records);
     return { written, already: asked.length - written };
   });
 }

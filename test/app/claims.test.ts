@@ -135,16 +135,17 @@ describe("a trial", () => {
     });
   });
 
-  test.each<readonly [Partial<TrialEntry>, string]>([
-    [{ ends: "2026-03-09" }, "The trial ends on 2026-03-09. Give a day after 2026-03-09."],
-    [{ plantsB: ["Moss", "ivy "] }, "ivy  stands twice among the plants."],
-    [{ plantsB: ["Moss"] }, "In pairs there are as many plants A as plants B; here are 2 and 1."],
-    [{ plantsB: ["Moss", "a;b"] }, "“a;b” has a semicolon in its name. Rename the plant without it."],
-  ])("%j is refused, and nothing is written", (given, sentence) => {
+  test.each<readonly [Partial<TrialEntry>, string, string]>([
+    [{ ends: "2026-03-09" }, "The trial ends on 2026-03-09. Give a day after 2026-03-09.", "ends-before"],
+    [{ plantsB: ["Moss", "ivy "] }, "ivy  stands twice among the plants.", "plant-twice"],
+    [{ plantsB: ["Moss"] }, "In pairs there are as many plants A as plants B; here are 2 and 1.", "not-paired"],
+    [{ plantsB: ["Moss", "a;b"] }, "“a;b” has a semicolon in its name. Rename the plant without it.", "semicolon"],
+  ])("%j is refused, and nothing is written", (given, sentence, code) => {
     const book = readyBook();
-    expect(book.refusal({ ask: "save trial", who: "Ana", trial: trial(given), claim: claim() }).sentence).toBe(
+    expect(book.refusal({ ask: "save trial", who: "Ana", trial: trial(given), claim: claim() })).toEqual({
+      code,
       sentence,
-    );
+    });
     expect(book.values("Trials")).toHaveLength(1);
     expect(book.values("Claims")).toHaveLength(1);
   });
@@ -183,13 +184,24 @@ describe("a result", () => {
   test("is never written over another one", () => {
     const { book, result } = begun();
     book.reply(result);
-    expect(book.refusal({ ...result, p: 0.01 }).sentence).toBe(
+    const { code, sentence } = book.refusal({ ...result, p: 0.01 });
+    expect(code).toBe("result-there");
+    expect(sentence).toBe(
       "p of this trial already stands as 0.4 in row 2 of “Trials”, so nothing was written. If it is wrong, change it there.",
     );
   });
 
-  test("of a trial that is not there is refused", () => {
+  test("of a trial that is not there, or there twice, is refused", () => {
     const { book, result } = begun();
-    expect(book.refusal({ ...result, trialId: "no-such-trial" }).code).toBe("no-trial");
+    expect(book.refusal({ ...result, trialId: "no-such-trial" })).toEqual({
+      code: "no-trial",
+      sentence: expect.stringMatching(/“Trials” has no trial with the Id no-such-trial/),
+    });
+    book.grid.tab("Trials").write(4, 1, [[{ value: result.trialId }]]);
+    expect(book.refusal(result)).toEqual({
+      code: "trial-twice",
+      sentence: expect.stringContaining(`Rows 2 and 4 of “Trials” have the same Id ${result.trialId}`),
+    });
+    expect(book.cell("Trials", 2, "Result")).toBeNull();
   });
 });

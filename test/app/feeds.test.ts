@@ -89,18 +89,20 @@ test("the column On hand, filled by the formula in its heading, is left alone", 
 });
 
 describe("refused, with nothing written:", () => {
-  test.each<[string, Partial<Entry>, RegExp]>([
-    ["a blank name", { feed: " " }, /Type a name/],
-    ["an analysis of nothing", { percents: {} }, /has nothing on its label/],
+  test.each<[string, Partial<Entry>, RegExp, string?]>([
+    ["a blank name", { feed: " " }, /Type a name/, "no-feed-name"],
+    ["an analysis of nothing", { percents: {} }, /has nothing on its label/, "label"],
     ["more than everything", { percents: { N: 60, K2O: 60 } }, /adds up to 120 %/],
     ["forms that do not add up", { percents: { N: 10, "NO3-N": 3 } }, /add up to 3 %/],
     ["a percent above 100", { percents: { N: 101 } }, /101/],
     ["a density that is none", { densityGPerMl: 12 }, /density/i],
     ["a term the tab has no column for", { percents: { Gold: 1 } as Entry["percents"] }, /Gold/],
     ["a text longer than any label", { labelText: "x".repeat(20_001) }, /text of the label/],
-  ])("%s", (_, given, words) => {
+  ])("%s", (_, given, words, code) => {
     const book = readyBook();
-    expect(book.refusal(feed(given)).sentence).toMatch(words);
+    const refused = book.refusal(feed(given));
+    expect(refused.sentence).toMatch(words);
+    if (code !== undefined) expect(refused.code).toBe(code);
     expect(book.values("Feeds")).toHaveLength(1);
   });
 });

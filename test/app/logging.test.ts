@@ -2,7 +2,8 @@
 
 import { describe, expect, test } from "vitest";
 import { dosesText } from "../../src/core/dose-text.ts";
-import { batch, careEntry, readyBook, serialOf } from "../sheet/workbook.ts";
+import { ALL_SAMPLES, sampleTabs } from "../shared/samples.ts";
+import { batch, careEntry, openTestBook, readyBook, serialOf } from "../sheet/workbook.ts";
 
 describe("a batch", () => {
   test("is one row with its numbers as they were", () => {
@@ -68,6 +69,35 @@ describe("who", () => {
     book.reply({ ask: "log care", who: "", entries: [careEntry()] });
     book.reply({ ask: "log care", who: "Ben", entries: [careEntry({ plant: "Fern" })] });
     expect([2, 3].map((row) => book.cell("Care log", row, "Who"))).toEqual(["Ana", "Ben"]);
+  });
+
+  test("is that name in every log that has the column, and the one in the request goes before it", () => {
+    const signed = ALL_SAMPLES.filter(({ request }) => "who" in request && request.ask !== "set name");
+    expect(new Set(signed.map(({ request }) => request.ask)).size).toBe(8);
+    for (const { what, request } of signed) {
+      const cell = { value: "Cleo" };
+      const [kept, given] = ["", "Cleo"].map((who) => {
+        const book = openTestBook({ tabs: sampleTabs() });
+        book.setUp();
+        // Rows that are corrected or taken back have to be the person's own.
+        for (const name of ["Care log", "Batch log"]) {
+          const at = (book.values(name)[0] ?? []).indexOf("Who") + 1;
+          book.grid.tab(name).write(
+            2,
+            at,
+            book
+              .values(name)
+              .slice(1)
+              .map(() => [cell]),
+          );
+        }
+        book.reply({ ask: "set name", who: who === "" ? "Cleo" : "Dora" });
+        book.reply({ ...request, who } as typeof request);
+        return ["Care log", "Batch log", "Purchases", "Meter log", "Claims", "Trials"].map((name) => book.values(name));
+      });
+      expect(kept, what).toEqual(given);
+      expect(JSON.stringify(kept), what).not.toContain("Dora");
+    }
   });
 
   test("cannot be a blank name", () => {

@@ -128,14 +128,29 @@ describe("the chosen list", () => {
 });
 
 describe("refused, with nothing kept:", () => {
-  test.each<[string, ReturnType<typeof choose>, RegExp]>([
-    ["a tab that is not there", choose(COLUMNS, "Blau"), /There is no tab “Blau”/],
-    ["a heading that is not there", choose({ Plant: "Wie" }), /“Grün” has no column “Wie”, which was chosen for Plant/],
-    ["no column of names", choose({ Plant: "", Kind: "Wer" }), /Say which column holds the plants' names/],
-    ["one column for two", choose({ Plant: "Wer", Kind: "wer" }), /“wer” was chosen for both Plant and Kind/],
-  ])("%s", (_, request, sentence) => {
+  test.each<[string, ReturnType<typeof choose>, RegExp, string]>([
+    ["a tab that is not there", choose(COLUMNS, "Blau"), /There is no tab “Blau”/, "no-plant-list"],
+    [
+      "a heading that is not there",
+      choose({ Plant: "Wie" }),
+      /“Grün” has no column “Wie”, which was chosen for Plant/,
+      "plant-list",
+    ],
+    [
+      "no column of names",
+      choose({ Plant: "", Kind: "Wer" }),
+      /Say which column holds the plants' names/,
+      "no-plant-column",
+    ],
+    [
+      "one column for two",
+      choose({ Plant: "Wer", Kind: "wer" }),
+      /“wer” was chosen for both Plant and Kind/,
+      "column-shared",
+    ],
+  ])("%s", (_, request, sentence, code) => {
     const book = withList();
-    expect(book.refusal(request).sentence).toMatch(sentence);
+    expect(book.refusal(request)).toEqual({ code, sentence: expect.stringMatching(sentence) });
     expect(book.reply({ ask: "load" }).plantTab).toBe("Plants");
   });
 

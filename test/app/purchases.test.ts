@@ -64,15 +64,18 @@ test("is replaced or taken back by a later row, and is gone from the records", (
 });
 
 describe("refused, with nothing written:", () => {
-  test.each<[string, Partial<Entry>, RegExp]>([
-    ["an amount of 0", { amount: 0 }, /Say how much/],
+  test.each<[string, Partial<Entry>, RegExp, string?]>([
+    ["an amount of 0", { amount: 0 }, /Say how much of Potassium nitrate it was/, "no-amount"],
     ["a unit that is none", { unit: "bag" as "g" }, /one of g, kg, mL, L is needed/],
     ["a day that is none", { day: "2026-02-30" }, /There is no day/],
     ["a price below 0", { price: -1 }, /price/],
+    ["a price of no household", { price: 2_000_000 }, /The price of Potassium nitrate is 2000000/],
     ["an amount of no household", { amount: 2_000_000 }, /The amount of Potassium nitrate is 2000000/],
-  ])("%s", (_, given, words) => {
+  ])("%s", (_, given, words, code) => {
     const book = readyBook();
-    expect(book.refusal(purchase(given)).sentence).toMatch(words);
+    const refused = book.refusal(purchase(given));
+    expect(refused.sentence).toMatch(words);
+    if (code !== undefined) expect(refused.code).toBe(code);
     expect(book.values("Purchases")).toHaveLength(1);
   });
 });

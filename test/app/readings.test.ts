@@ -103,15 +103,21 @@ describe("refused, with nothing written:", () => {
   test("a batch whose row was deleted", () => {
     const { book, id } = logged();
     book.grid.tab("Batch log").deleteRows(3, 1);
-    expect(book.refusal(readings(id, 1.6, null)).sentence).toMatch(
-      /“Batch log” has no batch with the Id test-id-\d+\. Its row may have been deleted/,
-    );
+    expect(book.refusal(readings(id, 1.6, null))).toEqual({
+      code: "no-batch",
+      sentence: expect.stringMatching(
+        /“Batch log” has no batch with the Id test-id-\d+\. Its row may have been deleted/,
+      ),
+    });
   });
 
   test("a batch whose row was copied", () => {
     const { book, id } = logged();
     book.grid.tab("Batch log").write(4, 1, [[{ value: id }]]);
-    expect(book.refusal(readings(id, 1.6, null)).sentence).toMatch(/Rows 3 and 4 of “Batch log” have the same Id/);
+    expect(book.refusal(readings(id, 1.6, null))).toEqual({
+      code: "batch-twice",
+      sentence: expect.stringMatching(/Rows 3 and 4 of “Batch log” have the same Id/),
+    });
   });
 
   test("a missing column", () => {

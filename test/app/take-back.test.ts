@@ -48,6 +48,31 @@ describe("a row of the Care log", () => {
     expect(book.values("Care log")).toHaveLength(3);
   });
 
+  test("says already to a retry although it was deleted since", () => {
+    const { book, id } = logged();
+    const request = taking(id);
+    book.reply(request);
+    book.grid.tab("Care log").deleteRows(2, 1);
+    expect(book.reply(request)).toEqual({ written: 0, already: 1 });
+  });
+
+  test("is not void by a row without an Id, which may be half of what an earlier try wrote", () => {
+    const { book, id } = logged();
+    const at = (book.values("Care log")[0] ?? []).indexOf("Corrects") + 1;
+    book.grid.tab("Care log").write(3, at, [[{ value: id }]]);
+    expect(book.reply(taking(id))).toEqual({ written: 1, already: 0 });
+  });
+
+  test("may be the row of somebody whose name was typed with spaces, and one without a plant", () => {
+    const { book, id } = logged(" ana ");
+    const tab = book.grid.tab("Care log");
+    tab.write(2, 3, [[{ value: null }]]);
+    expect(book.reply(taking(id))).toEqual({ written: 1, already: 0 });
+    expect(row(book, "Care log", 3)).toMatchObject({ Plant: null, Event: "Taken back" });
+    const other = logged("  Ben ");
+    expect(other.book.refusal(taking(other.id)).sentence).toContain("was logged by Ben, and only Ben can");
+  });
+
   test("goes with others of the same press in one write", () => {
     const book = readyBook();
     const entries = ["Hoya", "Fern", "Arum"].map((plant) => careEntry({ plant }));
@@ -78,7 +103,13 @@ describe("the other logs", () => {
     book.reply({ ask: "log batch", who: "Ana", batch: plan });
     book.reply({ ask: "log batch", who: "Ana", batch: mixed });
     expect(book.reply(taking(mixed.id, { log: "Batch log" }))).toEqual({ written: 1, already: 0 });
-    expect(row(book, "Batch log", 4)).toMatchObject({ Doses: null, Litres: null, Corrects: mixed.id, Who: "Ana" });
+    expect(row(book, "Batch log", 4)).toMatchObject({
+      Doses: null,
+      Litres: null,
+      Note: "Taken back",
+      Corrects: mixed.id,
+      Who: "Ana",
+    });
     expect(book.reply({ ask: "load" }).batches.map(({ id, state }) => [id, state])).toEqual([[plan.id, "planned"]]);
   });
 
@@ -97,21 +128,40 @@ describe("the other logs", () => {
 });
 
 describe("refused, with nothing written:", () => {
-  test.each<[string, string, (id: string) => object, RegExp]>([
-    ["a row of somebody else", "Ben", (id) => taking(id), /^Row 2 of “Care log” was logged by Ben, and only Ben can/],
-    ["a row of nobody", "", (id) => taking(id), /^Row 2 of “Care log” names nobody under Who\. Type your name there/],
-    ["a row that is not there", "Ana", () => taking("no-such-row"), /^“Care log” has no row with the Id no-such-row/],
-    ["without a name", "Ana", (id) => taking(id, { who: " " }), /^Type your name first/],
-    ["from a tab that is no log", "Ana", (id) => taking(id, { log: "Feeds" }), /one of Care log, Batch log/],
+  test.each<[string, string, (id: string) => object, RegExp, string]>([
+    [
+      "a row of somebody else",
+      "Ben",
+      (id) => taking(id),
+      /^Row 2 of “Care log” was logged by Ben, and only Ben can/,
+      "not-your-row",
+    ],
+    [
+      "a row of nobody",
+      "",
+      (id) => taking(id),
+      /^Row 2 of “Care log” names nobody under Who\. Type your name there/,
+      "nobodys-row",
+    ],
+    [
+      "a row that is not there",
+      "Ana",
+      () => taking("no-such-row"),
+      /^“Care log” has no row with the Id no-such-row/,
+      "no-row",
+    ],
+    ["without a name", "Ana", (id) => taking(id, { who: " " }), /^Type your name first/, "no-name"],
+    ["from a tab that is no log", "Ana", (id) => taking(id, { log: "Feeds" }), /one of Care log, Batch log/, "request"],
     [
       "by an Id that is none",
       "Ana",
       () => taking("=1"),
       /The row to take back is "=1": it is not written as it should/,
+      "request",
     ],
-  ])("%s", (_, who, request, sentence) => {
+  ])("%s", (_, who, request, sentence, code) => {
     const { book, id } = logged(who);
-    expect(book.refusal(request(id)).sentence).toMatch(sentence);
+    expect(book.refusal(request(id))).toEqual({ code, sentence: expect.stringMatching(sentence) });
     expect(book.values("Care log")).toHaveLength(2);
   });
 
@@ -119,17 +169,27 @@ describe("refused, with nothing written:", () => {
     const { book, id } = logged();
     const mark = taking(id);
     book.reply(mark);
-    expect(book.refusal(taking(mark.id)).sentence).toBe(
-      "Row 3 of “Care log” takes another row back itself. Log what was done once more instead.",
-    );
+    expect(book.refusal(taking(mark.id))).toEqual({
+      code: "takes-back",
+      sentence: "Row 3 of “Care log” takes another row back itself. Log what was done once more instead.",
+    });
     const twice = logged();
     const first = twice.book.values("Care log")[1] ?? [];
     twice.book.grid.tab("Care log").write(3, 1, [first.map((value) => ({ value }))]);
-    expect(twice.book.refusal(taking(twice.id)).sentence).toMatch(/^Rows 2 and 3 of “Care log” have the same Id/);
+    expect(twice.book.refusal(taking(twice.id))).toEqual({
+      code: "row-twice",
+      sentence: expect.stringMatching(/^Rows 2 and 3 of “Care log” have the same Id/),
+    });
     const old = logged();
     const at = (old.book.values("Care log")[0] ?? []).indexOf("Corrects") + 1;
     old.book.grid.tab("Care log").deleteColumns(at, 1);
     expect(old.book.refusal(taking(old.id)).sentence).toMatch(/“Care log” has no column “Corrects”\..*Set up tabs/);
     expect(old.book.values("Care log")).toHaveLength(2);
+    const nameless = logged();
+    nameless.book.grid.tab("Care log").deleteColumns(3, 1);
+    expect(nameless.book.refusal(taking(nameless.id))).toEqual({
+      code: "no-column",
+      sentence: expect.stringMatching(/“Care log” has no column “Plant”/),
+    });
   });
 });
