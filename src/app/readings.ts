@@ -3,7 +3,7 @@
 import { type Cell, readCell } from "../core/cell.ts";
 import { BadInput, isBadInput } from "../core/errors.ts";
 import { readNumber } from "../core/reading.ts";
-import { openLog } from "../sheet/append.ts";
+import { type Log, openLog, placesById } from "../sheet/append.ts";
 import { type Filling, fillRow } from "../sheet/fill-row.ts";
 import { type Columns, columnAt, noColumns, openBook } from "../sheet/find.ts";
 import { BATCH_LOG } from "../sheet/log-tabs.ts";
@@ -13,8 +13,9 @@ import type { ReplyFor, RequestFor } from "./contract.ts";
 import { checkEc } from "./logging.ts";
 
 /** The row of the batch, from 1; throws BadInput when the Id is not there or there twice. */
-function rowOfBatch(values: readonly (readonly unknown[])[], idColumn: number, tab: TabPort, id: string): number {
-  const rows = values.flatMap((row, index) => (index > 0 && row[idColumn - 1] === id ? [index + 1] : []));
+function rowOfBatch(log: Log, id: string): number {
+  const { tab } = log;
+  const rows = (placesById(log).get(id) ?? []).map((place) => place + 1);
   const [row, other] = rows;
   if (row === undefined) {
     throw new BadInput(
@@ -50,7 +51,7 @@ export function logReadings(workbook: WorkbookPort, request: RequestFor<"log rea
   return workbook.locked(() => {
     const log = openLog(openBook(workbook, [BATCH_LOG.name]), BATCH_LOG);
     const { tab, values, columns } = log;
-    const row = rowOfBatch(values, columnAt(columns, BATCH_LOG.key), tab, request.batchId);
+    const row = rowOfBatch(log, request.batchId);
     const given: Filling[] = [];
     for (const [heading, value] of [
       ["Measured EC", request.ecMsCm],

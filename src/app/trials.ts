@@ -54,12 +54,12 @@ export function saveTrial(workbook: WorkbookPort, me: Me, request: RequestFor<"s
   const record = trialRecord(request.trial, who);
   const claim = request.claim === undefined ? null : claimRecord(request.claim, who);
   return workbook.locked(() => {
-    const book = openBook(workbook, claim === null ? [TRIALS.name] : [TRIALS.name, CLAIMS.name]);
+    const book = openBook(workbook, [TRIALS.name, CLAIMS.name]);
     // Both are opened before either is written, so that a missing tab leaves nothing half done.
     const trials = openLog(book, TRIALS);
-    const claims = claim === null ? null : openLog(book, CLAIMS);
+    const claims = claim && { log: openLog(book, CLAIMS), record: claim };
     const done = appendTo(trials, [record]);
-    const alsoDone = claims === null || claim === null ? null : appendTo(claims, [claim]);
+    const alsoDone = claims && appendTo(claims.log, [claims.record]);
     return {
       written: done.written + (alsoDone?.written ?? 0),
       already: done.already + (alsoDone?.already ?? 0),

@@ -135,6 +135,34 @@ describe("a trial", () => {
     });
   });
 
+  test("of no claim needs no tab of claims, and together its groups may be of different sizes", () => {
+    const book = readyBook();
+    book.grid.removeTab(book.grid.tab("Claims").id);
+    book.grid.tab("Trials").write(1, 2, [[{ value: "What we ask" }]]);
+    book.grid.tab("Trials").rename("Our trials");
+    const entry = trial({ design: "Together", plantsB: ["Moss"] });
+    expect(book.reply({ ask: "save trial", who: "Ana", trial: entry })).toEqual({
+      written: 1,
+      already: 0,
+      differing: [],
+    });
+    expect(book.cell("Our trials", 2, "Plants B")).toBe("Moss");
+    expect(book.cell("Our trials", 2, "What we ask")).toBe("Does rain water make more leaves?");
+  });
+
+  test("sent again with other words is told, and its claim too, and both are left as they are", () => {
+    const book = readyBook();
+    const [entry, of] = [trial(), claim()];
+    book.reply({ ask: "save trial", who: "Ana", trial: entry, claim: of });
+    const again = { trial: { ...entry, question: "Does it?" }, claim: { ...of, claim: "It does" } };
+    const { written, already, differing } = book.reply({ ask: "save trial", who: "Ana", ...again });
+    expect([written, already]).toEqual([0, 2]);
+    expect(differing).toEqual([
+      expect.stringMatching(/row 2 of “Trials”, with another Question\./),
+      expect.stringMatching(/row 2 of “Claims”, with another Claim\./),
+    ]);
+  });
+
   test.each<readonly [Partial<TrialEntry>, string, string]>([
     [{ ends: "2026-03-09" }, "The trial ends on 2026-03-09. Give a day after 2026-03-09.", "ends-before"],
     [{ plantsB: ["Moss", "ivy "] }, "ivy  stands twice among the plants.", "plant-twice"],

@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from "vitest";
 import { columnMapText, parseColumnMap } from "../../src/sheet/column-map.ts";
-import { careEntry, readyBook, type TestBook } from "../sheet/workbook.ts";
+import { careEntry, dateCell, readyBook, type TestBook } from "../sheet/workbook.ts";
 
 const COLUMNS = { Plant: "Wer", Kind: "Was; genau", Place: "", "Pot mL": "Topf", Medium: "", Since: "", Note: "" };
 const CELLS = [
@@ -24,6 +24,20 @@ describe("looking at tabs", () => {
     expect(tabs.map(({ tab }) => tab)).toContain("Plants");
   });
 
+  test("takes texts and numbers for headings, and counts rows in which anything stands", () => {
+    const cells = [
+      ["  ", 2024, true, dateCell("2026-03-01"), "Wer", ""],
+      ["", "", "", "", "", 0],
+      ["", "", "", "", "", ""],
+      ["", "", "", "", "Hoya", ""],
+    ];
+    const { tabs } = readyBook({ tabs: { Odd: { cells }, Ticks: { cells: [[true], ["Hoya"]] } } }).reply({
+      ask: "look at tabs",
+    });
+    expect(tabs[0]).toEqual({ tab: "Odd", headings: ["2024", "Wer"], rows: 2 });
+    expect(tabs.map(({ tab }) => tab)).not.toContain("Ticks");
+  });
+
   test("leaves empty tabs out", () => {
     expect(
       readyBook()
@@ -31,6 +45,22 @@ describe("looking at tabs", () => {
         .tabs.map(({ tab }) => tab),
     ).not.toContain("Sheet1");
   });
+});
+
+test("a long, wide tab is read as far as 6,000 rows, 60 columns and 200 letters a cell, and the rest is counted", () => {
+  const wide = Array.from({ length: 61 }, (_, at) => `h${at + 1}`);
+  const long = ["x".repeat(201), ...Array.from({ length: 60 }, (_, at) => at)];
+  const cells = [wide, long, ...Array.from({ length: 6002 }, (_, at) => [`Plant ${at}`])];
+  const read = (count: number) =>
+    readyBook({ tabs: { Big: { cells: cells.slice(0, count + 1), rows: count + 1 } } }).reply({
+      ask: "read list",
+      tab: "Big",
+    });
+  const big = read(6003);
+  expect(big.headings).toEqual(wide.slice(0, 60));
+  expect(big.rows).toHaveLength(6000);
+  expect(big.rows[0]).toEqual(["x".repeat(200), ...Array.from({ length: 59 }, (_, at) => at)]);
+  expect([big.left, read(6001).left, read(6000).left, read(5).left]).toEqual([3, 1, 0, 0]);
 });
 
 describe("the chosen list", () => {
@@ -92,6 +122,44 @@ describe("the chosen list", () => {
     book.reply(choose({ Plant: "Plant" }, "Plants"));
     expect(book.reply({ ask: "load" }).plantTab).toBe("Plants");
     expect(book.values("Settings").find(([name]) => name === "Plant list tab")?.[1]).toBeNull();
+  });
+
+  test("may be Plants itself with other columns, which are then kept as well", () => {
+    const book = withList();
+    const plants = (columns: Record<string, string>) => {
+      book.reply(choose({ Plant: "", Kind: "", ...columns }, " plants "));
+      return book.values("Settings").find(([name]) => name === "Plant list columns")?.[1];
+    };
+    expect(plants({ Plant: " Plant", Kind: "KIND" })).toBeNull();
+    expect(plants({ Plant: "Plant", Kind: "Place" })).toBe('Plant: "Plant"; Kind: "Place"');
+    expect(book.values("Settings").find(([name]) => name === "Plant list tab")?.[1]).toBe("Plants");
+  });
+
+  test("counts the plants that have a name, and gets each of its marks once", () => {
+    const book = withList();
+    book.grid.tab("Grün").write(4, 1, [[{ value: 3 }], [{ value: 4 }, { value: 5 }, { value: "Moos" }]]);
+    expect(book.reply(choose())).toEqual({ plantTab: "Grün", plants: 3 });
+    const marks = () => book.grid.tab("Grün").marks();
+    const before = marks();
+    // The tab itself, and a mark for each of the three columns chosen.
+    expect(before.map(({ column }) => column).sort()).toEqual([2, 3, 4, null].sort());
+    book.reply(choose());
+    expect(marks()).toEqual(before);
+  });
+
+  test("is chosen without a Care log, or one without plants", () => {
+    const book = withList();
+    book.grid.tab("Care log").deleteColumns(3, 1);
+    expect(book.reply(choose())).toEqual({ plantTab: "Grün", plants: 2 });
+    book.grid.removeTab(book.grid.tab("Care log").id);
+    expect(book.reply(choose({ Plant: "Nr" }))).toEqual({ plantTab: "Grün", plants: 2 });
+  });
+
+  test("cannot be chosen by a heading that it has no more", () => {
+    const book = withList();
+    book.reply(choose());
+    book.grid.tab("Grün").write(1, 3, [[{ value: "Name" }]]);
+    expect(book.refusal(choose()).sentence).toContain("“Grün” has no column “Wer”, which was chosen for Plant");
   });
 
   test("is found after its tab and its column were renamed", () => {

@@ -1,7 +1,7 @@
 /** Readings of a batch: a retry does no harm, and another reading never takes the place of one that stands. */
 
 import { describe, expect, test } from "vitest";
-import { batch, readyBook, type TestBook } from "../sheet/workbook.ts";
+import { batch, dateCell, readyBook, type TestBook } from "../sheet/workbook.ts";
 
 function logged(): { book: TestBook; id: string } {
   const book = readyBook();
@@ -81,6 +81,19 @@ describe("refused, with nothing written:", () => {
     expect(standing(book)).toEqual([null, "sour"]);
   });
 
+  test.each([
+    ["an error cell", { value: { error: "#N/A" } }, "#N/A"],
+    ["a tick", { value: true }, "something else"],
+    ["a date", dateCell("2026-03-01"), "something else"],
+  ])("a reading where %s stands", (_, cell, word) => {
+    const { book, id } = logged();
+    book.grid.tab("Batch log").write(3, 23, [[cell]]);
+    const { code, sentence } = book.refusal(readings(id, 1.6, 5.9));
+    expect(code).toBe("reading-there");
+    expect(sentence).toContain(`already stands as ${word} in row 3`);
+    expect(standing(book)[0]).toBeNull();
+  });
+
   test("a reading where a formula stands", () => {
     const { book, id } = logged();
     book.grid.tab("Batch log").write(3, 22, [[{ value: "", formula: '=""' }]]);
@@ -155,6 +168,7 @@ describe("the verdict", () => {
     expect(differing).toEqual(["The verdict in the log is another one and was left as it is: “my own”."]);
     expect(standing(book)).toEqual([1.6, 5.9]);
     expect(at(book)).toBe("my own");
+    expect(book.reply(readings(id, 1.6, 5.9, said))).toEqual({ written: 0, already: 1, differing });
   });
 
   test("never goes over a formula, in its cell or in the heading", () => {
@@ -175,5 +189,17 @@ describe("the verdict", () => {
     const { written, differing } = book.reply(readings(id, 1.6, 5.9, said));
     expect(written).toBe(1);
     expect(differing[0]).toMatch(/^The verdict was not kept\. “Batch log” has no column “Verdict”\./);
+  });
+
+  test("with two columns that could be its own is told, and the readings are kept", () => {
+    const { book, id } = logged();
+    const tab = book.grid.tab("Batch log");
+    tab.deleteColumns(columnOf(book, "Verdict"), 1);
+    const width = tab.extent().column;
+    tab.insertColumns(width + 1, 2);
+    tab.write(1, width + 1, [[{ value: "Verdict" }, { value: "verdict" }]]);
+    const { written, differing } = book.reply(readings(id, 1.6, 5.9, said));
+    expect(written).toBe(1);
+    expect(differing[0]).toMatch(/^The verdict was not kept\. “Batch log” has the heading “Verdict” in columns/);
   });
 });
