@@ -37,7 +37,9 @@ function run(group: string, patterns: readonly string[]): void {
   };
   const file = `${KEPT}/${group}.config.json`;
   writeFileSync(file, JSON.stringify(own));
-  const { status } = spawnSync("npx", ["stryker", "run", file], { stdio: "inherit" });
+  // Its workers load the runner of this folder, which is TypeScript.
+  const env = { ...process.env, NODE_OPTIONS: "--import tsx" };
+  const { status } = spawnSync("npx", ["stryker", "run", file], { stdio: "inherit", env });
   if (status !== 0) console.error(`The group ${group} ended with ${status ?? "a signal"}.`);
 }
 

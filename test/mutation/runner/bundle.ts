@@ -1,0 +1,96 @@
+/** The test files and what they import as one script that can be run again and again, a file at a time. */
+
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import path from "node:path";
+import { pathToFileURL } from "node:url";
+import vm from "node:vm";
+import { build, type Metafile } from "esbuild";
+
+export interface Bundle {
+  /** Test files that reach one of the changed files, those that import it directly first. */
+  readonly files: readonly string[];
+  /** Evaluates these test files anew; `api` stands for the module "vitest". */
+  load(files: readonly string[], api: unknown, begin: (file: string) => void): void;
+}
+
+const STEPS_AWAY = 1_000;
+
+/** How many imports lie between a file and the nearest of `targets`; a large number when there is no way. */
+function distances(inputs: Metafile["inputs"], targets: ReadonlySet<string>): Map<string, number> {
+  const importers = new Map<string, string[]>();
+  for (const [file, { imports }] of Object.entries(inputs)) {
+    for (const { path: imported } of imports) importers.set(imported, [...(importers.get(imported) ?? []), file]);
+  }
+  const far = new Map<string, number>([...targets].map((file) => [file, 0]));
+  const queue = [...targets];
+  for (let file = queue.shift(); file !== undefined; file = queue.shift()) {
+    for (const importer of importers.get(file) ?? []) {
+      if (far.has(importer)) continue;
+      far.set(importer, (far.get(file) ?? 0) + 1);
+      queue.push(importer);
+    }
+  }
+  return far;
+}
+
+/** `setup` runs before the others at each load; `changed` and all paths are relative to the working folder. */
+export async function bundleOf(
+  tests: readonly string[],
+  setup: readonly string[],
+  changed: readonly string[],
+): Promise<Bundle> {
+  const line = (file: string): string => `${JSON.stringify(file)}: () => require(${JSON.stringify(`./${file}`)})`;
+  const contents = `module.exports = { ${[...setup, ...tests].map(line).join(", ")} };`;
+  const { outputFiles, metafile } = await build({
+    stdin: { contents, resolveDir: process.cwd(), loader: "js" },
+    absWorkingDir: process.cwd(),
+    bundle: true,
+    write: false,
+    metafile: true,
+    platform: "node",
+    format: "cjs",
+    target: "node20",
+    packages: "external",
+    jsx: "automatic",
+    jsxImportSource: "preact",
+    logLevel: "error",
+    plugins: [
+      {
+        name: "in-process",
+        setup(on) {
+          on.onResolve({ filter: /^vitest$/ }, () => ({ path: "vitest", namespace: "shim" }));
+          on.onLoad({ filter: /.*/, namespace: "shim" }, () => ({ contents: "module.exports = vitestApi;" }));
+          on.onLoad({ filter: /\.tsx?$/ }, ({ path: file }) => ({
+            contents: readFileSync(file, "utf8").replaceAll(
+              "import.meta.url",
+              JSON.stringify(pathToFileURL(file).href),
+            ),
+            loader: file.endsWith("x") ? "tsx" : "ts",
+          }));
+        },
+      },
+    ],
+  });
+  const text = outputFiles[0]?.text ?? "";
+  const script = new vm.Script(`(function (module, exports, require, vitestApi) {${text}\n})`, {
+    filename: path.resolve("bundled-tests.js"),
+  });
+  const far = distances(metafile.inputs, new Set(changed));
+  const files = tests
+    .filter((file) => far.has(file))
+    .sort((a, b) => (far.get(a) ?? STEPS_AWAY) - (far.get(b) ?? STEPS_AWAY));
+  const require = createRequire(path.resolve("package.json"));
+  return {
+    files,
+    load: (wanted, api, begin) => {
+      const module = { exports: {} as Record<string, () => void> };
+      (script.runInThisContext() as (...given: unknown[]) => void)(module, module.exports, require, api);
+      for (const file of setup) module.exports[file]?.();
+      for (const file of wanted) {
+        begin(file);
+        module.exports[file]?.();
+      }
+    },
+  };
+}
