@@ -43,7 +43,7 @@ export interface Bottles {
   readonly mlPerLitre: number;
   /** Nothing stands against making them. */
   readonly fits: boolean;
-  /** The greatest factor at which both bottles stay below half of what dissolves, as far as is known here. */
+  /** The greatest factor at which both bottles stay below half of what dissolves; Infinity where nothing is known of it. */
   readonly mostFactor: number;
   /** Feeds that cannot go into either: their own bottle, or dry. */
   readonly apart: readonly Feed[];
@@ -159,7 +159,7 @@ export function splitIntoBottles({ doses, factor, bottleLitres, water }: Bottles
   const b = bottle("B", out.b);
   const notices: string[] = [];
   const worst = Math.max(a.share, b.share);
-  const mostFactor = worst > 0 ? (factor * SAFE_SHARE) / worst : Number.POSITIVE_INFINITY;
+  const mostFactor = (factor * SAFE_SHARE) / worst;
   for (const { name, tightest, share } of [a, b]) {
     if (share <= SAFE_SHARE || tightest === null) continue;
     notices.push(
