@@ -4,7 +4,8 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import Papa from "papaparse";
 import { describe, expect, test } from "vitest";
-import { dosesText, type LoggedDose, parseDoses } from "../../src/core/dose-text.ts";
+import { dosesText, type LoggedDose, parseDoses, readDoses } from "../../src/core/dose-text.ts";
+import { refusal } from "./refusal.ts";
 
 const dose = (given: Partial<LoggedDose>): LoggedDose => ({
   feed: "Salt",
@@ -35,9 +36,17 @@ describe("the text", () => {
   test.each(["", "Salt", "Salt 1 g (10 g)", "Salt 1 g/L (10 mL)", "Salt 1,5 g/L (15 g)", "Salt 1 g/L (10 g);"])(
     "that is not of this form is refused: %j",
     (text) => {
-      expect(() => parseDoses(text)).toThrow(/is not a dose\. A dose looks like this: Calcium nitrate/);
+      expect(refusal(() => parseDoses(text))).toMatch(/is not a dose\. A dose looks like this: Calcium nitrate/);
     },
   );
+
+  test("one dose that cannot be read leaves the others, and is quoted", () => {
+    expect(readDoses('Salt 1 g/L (10 g); Salt 1 g; "A; b" 0.5 mL/L (5 mL)')).toEqual([
+      dose({}),
+      { part: "Salt 1 g", sentence: expect.stringMatching(/^“Salt 1 g” is not a dose/) },
+      dose({ feed: "A; b", unit: "mL", perLitre: 0.5, perBatch: 5 }),
+    ]);
+  });
 });
 
 test("every batch of the sample sheet is of this form", () => {

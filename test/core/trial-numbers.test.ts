@@ -89,6 +89,22 @@ describe("interval", () => {
   });
 });
 
+describe("the approximate interval, by hand", () => {
+  const upTo = (count: number, step = 1) => Array.from({ length: count }, (_, k) => step * (k + 1));
+  it("Student, differences 1 to 30: 15.5 ± 2.045 × 8.803 / √30", () => {
+    // Variance of 1 to n: n (n + 1) / 12. Student's t, 29 degrees of freedom [Fisher & Yates, from memory].
+    const interval = differenceInterval(pairsOf(upTo(30)));
+    expect(interval?.low).toBeCloseTo(15.5 - 3.287, 2);
+    expect(interval?.high).toBeCloseTo(15.5 + 3.287, 2);
+  });
+
+  it("Welch, 11 to 20 against 2, 4 … 40: −5.5 ± 2.0665 × √(9.167 / 10 + 140 / 20), 23.45 degrees of freedom", () => {
+    const interval = differenceInterval([{ a: upTo(10).map((value) => value + 10), b: upTo(20, 2) }]);
+    expect(interval?.low).toBeCloseTo(-5.5 - 5.814, 2);
+    expect(interval?.high).toBeCloseTo(-5.5 + 5.814, 2);
+  });
+});
+
 describe("plants needed", () => {
   /** Cohen 1988, Statistical Power Analysis, table 2.4.1, two-sided 0.05, power 0.80, from memory: per group. */
   it.each([
