@@ -23,10 +23,8 @@ export function figuresOf(text: string, percent: boolean): Figures {
     if (error.code === "two-readings") return unsure(Number(text.replace(",", ".")), Number(text.replace(/[.,]/g, "")));
     if (error.code !== "grouped") return unsure();
     // The last mark is the decimal one when it differs from those before it: 1,234.5 and 1.234,5.
-    const found = /^(\d{1,3}(?:([.,])\d{3})+)([.,])(\d+)$/.exec(text);
-    if (found !== null && found[2] !== found[3]) {
-      return unsure(Number(`${(found[1] as string).replace(/[.,]/g, "")}.${found[4]}`));
-    }
+    const found = /^(\d{1,3}([.,])\d{3}(?:\2\d{3})*)(?!\2)[.,](\d+)$/.exec(text);
+    if (found !== null) return unsure(Number(`${(found[1] as string).replace(/[.,]/g, "")}.${found[3]}`));
     return /^\d{1,3}([.,])\d{3}(?:\1\d{3})+$/.test(text) ? unsure(Number(text.replace(/[.,]/g, ""))) : unsure();
   }
 }

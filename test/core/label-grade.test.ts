@@ -1,0 +1,111 @@
+/** Grades, densities and digits on a line of a label, each read by hand. */
+
+import { describe, expect, it } from "vitest";
+import { figuresOf } from "../../src/core/label-figures.ts";
+import { densityOf, gradeOf } from "../../src/core/label-grade.ts";
+
+describe("the digits of a label", () => {
+  it.each<[string, boolean, readonly number[], boolean]>([
+    ["12", true, [12], true],
+    ["1.25", true, [1.25], true],
+    ["1,25", false, [1.25], true],
+    // Three decimals may be thousands, unless a percent settles it.
+    ["1.234", true, [1.234], true],
+    ["1.234", false, [1.234, 1234], false],
+    ["1,234", false, [1.234, 1234], false],
+    ["1 234", false, [1234], false],
+    ["1'234", false, [1234], false],
+    ["1’234.5", false, [1234.5], false],
+    ["1,234.5", false, [1234.5], false],
+    ["1.234,5", false, [1234.5], false],
+    ["12,345,678.9", false, [12_345_678.9], false],
+    ["1,234,567", false, [1_234_567], false],
+    ["1.234.567", false, [1_234_567], false],
+    // Marks that no way of writing puts there.
+    ["1,234,5", false, [], false],
+    ["1,23,456", false, [], false],
+    ["1.234,567.8", false, [], false],
+    ["x", false, [], false],
+  ])("%s, percent %s", (text, percent, values, sure) => expect(figuresOf(text, percent)).toEqual({ values, sure }));
+});
+
+describe("a grade", () => {
+  it.each<[string, readonly [number, number, number]]>([
+    ["10-5-5", [10, 5, 5]],
+    ["NPK 12-4-6", [12, 4, 6]],
+    ["N-P-K 12-4-6", [12, 4, 6]],
+    ["10 - 5 - 5", [10, 5, 5]],
+    ["7,5-3.25-6", [7.5, 3.25, 6]],
+    ["NPK 12+4+6", [12, 4, 6]],
+    ["0-52-34", [0, 52, 34]],
+    ["50-30-20", [50, 30, 20]],
+  ])("%s", (line, [n, p, k]) =>
+    expect(gradeOf(line)).toEqual({ kind: "grade", grade: { n, p, k, elemental: false }, more: [] }),
+  );
+
+  it("goes on with nutrients right behind their numbers", () => {
+    const found = gradeOf("NPK 12-4-6 +2MgO");
+    expect(found?.kind).toBe("grade");
+    expect(found?.kind === "grade" ? found.more.length : 0).toBe(1);
+  });
+
+  it("says when its own line calls it elemental", () =>
+    expect(gradeOf("10-5-5 elemental")?.grade).toEqual({ n: 10, p: 5, k: 5, elemental: true }));
+
+  it.each([
+    ["10-5-5-2", /fourth number/],
+    ["10+5+5+2", /fourth number/],
+    ["01-05-25", /date/],
+    ["10-05-25", /date/],
+    ["10:5:5", /ratio/],
+    ["10/5/5", /ratio/],
+    ["10+5+5", /ratio/],
+    ["Mg 12-4-6", /nutrient is named before/],
+  ])("%s is perhaps one", (line, why) => {
+    const found = gradeOf(line);
+    expect(found?.kind).toBe("perhaps");
+    expect(found?.kind === "perhaps" ? found.why : "").toMatch(why);
+  });
+
+  it.each(["60-30-20", "0-0-0", "10-5", "110-5-5", "10-5-5 %", "10-5-555", "Iron 5", "1.123-5-5", "10-5/5"])(
+    "%s is none",
+    (line) => expect(gradeOf(line)).toBeNull(),
+  );
+});
+
+describe("a density", () => {
+  it.each<[string, number, boolean]>([
+    ["Density 1.2 kg/L", 1.2, true],
+    ["Density: 1,25 g/mL at 20 °C", 1.25, true],
+    ["Dichte 1,25 g / cm3 bei 20 °C", 1.25, true],
+    ["Density 1250 kg/m3", 1.25, true],
+    // 10 lb in a US gallon: 4535.9237 g over 3785.411784 mL.
+    ["Density 10 lb/gal", 1.198264, true],
+    ["Weight per gallon 10 lbs", 1.198264, true],
+    ["lbs per gallon 10", 1.198264, true],
+    ["Specific gravity 1.2", 1.2, true],
+    ["Specific gravity 1.2 g/mL", 1.2, false],
+    ["Density 1.2", 1.2, false],
+    ["Density 1,000 g/mL", 1, true],
+    ["Density 1,200 kg/m3", 1.2, true],
+    ["Density 0.6 g/mL", 0.6, true],
+    ["Density 2.5 g/mL", 2.5, true],
+    ["Density 2 g/mL", 2, true],
+  ])("%s", (line, gPerMl, sure) => {
+    const found = densityOf(line);
+    expect(found?.gPerMl).toBeCloseTo(gPerMl, 6);
+    expect(found?.sure).toBe(sure);
+  });
+
+  it.each([
+    "Weight 1.2 kg/L",
+    "Density",
+    "Density 0.59 g/mL",
+    "Density 2.51 g/mL",
+    "Density 1.2 g/mL or 1.3 g/mL",
+    "Density 1250",
+    "Density 12345 kg/m3",
+  ])("%s is none", (line) => {
+    expect(densityOf(line)).toBeNull();
+  });
+});
