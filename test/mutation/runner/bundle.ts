@@ -10,8 +10,8 @@ import { build, type Metafile } from "esbuild";
 export interface Bundle {
   /** Test files that reach one of the changed files, those that import it directly first. */
   readonly files: readonly string[];
-  /** Evaluates these test files anew; `api` stands for the module "vitest". */
-  load(files: readonly string[], api: unknown, begin: (file: string) => void): void;
+  /** A fresh evaluation, with the setup files loaded; load(file) evaluates one more. `api` stands for "vitest". */
+  open(api: unknown): (file: string) => void;
 }
 
 const STEPS_AWAY = 1_000;
@@ -83,14 +83,11 @@ export async function bundleOf(
   const require = createRequire(path.resolve("package.json"));
   return {
     files,
-    load: (wanted, api, begin) => {
+    open: (api) => {
       const module = { exports: {} as Record<string, () => void> };
       (script.runInThisContext() as (...given: unknown[]) => void)(module, module.exports, require, api);
       for (const file of setup) module.exports[file]?.();
-      for (const file of wanted) {
-        begin(file);
-        module.exports[file]?.();
-      }
+      return (file) => module.exports[file]?.();
     },
   };
 }

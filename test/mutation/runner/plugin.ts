@@ -24,6 +24,11 @@ import { type Collected, Collection } from "./shim.ts";
 
 const SETUP = ["test/seed.ts", "test/mutation/short.ts"];
 
+/** Of processor time for the tests of one change, the nearest first; what they did not notice counts as not noticed. */
+const LONGEST_MS = Number(process.env.LONGEST_MS ?? 1_500);
+/** For the run that sees which test reaches which line. */
+const LONGEST_DRY_MS = 8_000;
+
 /** What the changed code reads and writes. */
 interface Switches {
   activeMutant?: string | undefined;
@@ -44,8 +49,26 @@ function said(thrown: unknown): string {
   return thrown instanceof Error ? thrown.message : String(thrown);
 }
 
+/** Of the processor, so that a busy machine comes to the same verdicts. */
+function processorMs(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1_000;
+}
+
+interface How {
+  /** Tests to run; all when absent. */
+  readonly wanted?: ReadonlySet<string> | undefined;
+  readonly bail?: boolean;
+  readonly mostMs: number;
+  readonly loading?: () => void;
+  readonly loaded?: () => void;
+  readonly each?: (id: string) => void;
+}
+
 class InProcess implements TestRunner {
   private bundle: Bundle | null = null;
+  /** What each test took the first time. */
+  private readonly costs = new Map<string, number>();
 
   capabilities() {
     return { reloadEnvironment: true };
@@ -57,6 +80,7 @@ class InProcess implements TestRunner {
     const on = switches();
     on.activeMutant = undefined;
     const tests = await this.run(this.bundle, this.bundle.files, {
+      mostMs: LONGEST_DRY_MS,
       each: (id) => {
         on.currentTestId = id;
       },
@@ -80,11 +104,15 @@ class InProcess implements TestRunner {
     const on = switches();
     on.hitCount = 0;
     on.hitLimit = hitLimit;
-    on.activeMutant = mutantActivation === "static" ? activeMutant.id : undefined;
+    on.activeMutant = undefined;
     try {
       const tests = await this.run(this.bundle, files, {
         wanted,
         bail: true,
+        mostMs: LONGEST_MS,
+        loading: () => {
+          on.activeMutant = mutantActivation === "static" ? activeMutant.id : undefined;
+        },
         loaded: () => {
           on.activeMutant = activeMutant.id;
         },
@@ -102,42 +130,57 @@ class InProcess implements TestRunner {
     return bundleOf(testFiles(process.env.MUTATED?.trim() ?? ""), SETUP, changed);
   }
 
-  /** File by file. With `bail` the first failure ends it; a file that cannot even be loaded is a failure. */
-  private async run(
-    bundle: Bundle,
-    files: readonly string[],
-    how: {
-      readonly wanted?: ReadonlySet<string> | undefined;
-      readonly bail?: boolean;
-      readonly loaded?: () => void;
-      readonly each?: (id: string) => void;
-    },
-  ): Promise<TestResult[]> {
-    const collection = new Collection();
+  /**
+   * File by file, the nearest first, until the time of the processor is used up. With `bail` the first failure ends
+   * it; a file that cannot even be loaded is a failure.
+   */
+  private async run(bundle: Bundle, files: readonly string[], how: How): Promise<TestResult[]> {
+    const started = processorMs();
     const results: TestResult[] = [];
+    const collection = new Collection();
+    const fail = (id: string, thrown: unknown): TestResult[] => {
+      results.push({ id, name: id, timeSpentMs: 0, status: TestStatus.Failed, failureMessage: said(thrown) });
+      return results;
+    };
+    let load: (file: string) => void;
+    how.loading?.();
     try {
-      bundle.load(files, collection.api, (file) => collection.begin(file));
+      load = bundle.open(collection.api);
     } catch (thrown) {
-      return [{ id: "load", name: "load", timeSpentMs: 0, status: TestStatus.Failed, failureMessage: said(thrown) }];
+      return fail("setup", thrown);
     }
-    how.loaded?.();
-    let last: Collected | undefined;
-    for (const test of collection.tests) {
-      if (how.wanted?.has(test.id) === false) continue;
-      how.each?.(test.id);
-      const started = performance.now();
-      const thrown = await collection.run(test, last?.file ?? test.file);
-      last = test;
-      const named = { id: test.id, name: test.name, fileName: test.file, timeSpentMs: performance.now() - started };
-      if (thrown === null) results.push({ ...named, status: TestStatus.Success });
-      else if (thrown === undefined) results.push({ ...named, status: TestStatus.Skipped });
-      else {
-        results.push({ ...named, status: TestStatus.Failed, failureMessage: said(thrown) });
-        if (how.bail) break;
+    for (const file of files) {
+      how.loading?.();
+      collection.begin(file);
+      try {
+        load(file);
+      } catch (thrown) {
+        return fail(file, thrown);
       }
+      how.loaded?.();
+      for (const test of collection.tests.splice(0)) {
+        if (how.wanted?.has(test.id) === false) continue;
+        if (processorMs() - started + (this.costs.get(test.id) ?? 0) > how.mostMs) continue;
+        const result = await this.runOne(collection, test, how.each);
+        results.push(result);
+        if (how.bail && result.status === TestStatus.Failed) return results;
+      }
+      collection.end();
+      if (processorMs() - started > how.mostMs) break;
     }
-    collection.end();
     return results;
+  }
+
+  private async runOne(collection: Collection, test: Collected, each?: (id: string) => void): Promise<TestResult> {
+    each?.(test.id);
+    const started = processorMs();
+    const thrown = await collection.run(test);
+    const timeSpentMs = processorMs() - started;
+    if (!this.costs.has(test.id)) this.costs.set(test.id, timeSpentMs);
+    const named = { id: test.id, name: test.name, fileName: test.file, timeSpentMs };
+    if (thrown === null) return { ...named, status: TestStatus.Success };
+    if (thrown === undefined) return { ...named, status: TestStatus.Skipped };
+    return { ...named, status: TestStatus.Failed, failureMessage: said(thrown) };
   }
 }
 

@@ -151,8 +151,7 @@ export class Collection {
   }
 
   /** Runs one test with its hooks; null when it passed, undefined when it was skipped, else what was thrown. */
-  async run(test: Collected, last: string): Promise<unknown> {
-    if (test.file !== last) this.stand.putBack();
+  async run(test: Collected): Promise<unknown> {
     try {
       for (let suite: Suite | null = test.suite; suite !== null; suite = suite.parent) {
         if (this.begun.has(suite)) continue;
@@ -169,6 +168,7 @@ export class Collection {
     }
   }
 
+  /** Puts back the clock and the globals, at the end of a file. */
   end(): void {
     this.stand.putBack();
   }
