@@ -188,8 +188,11 @@ export function writeSettings(settings: Settings, written: readonly (readonly [s
   for (const [setting, value] of written) writeSetting(settings.log, setting, value);
 }
 
+/** More often than this, and people are rearranging the tab faster than it can be written to. */
+const TRIES = 4;
+
 /** Reads the tab anew, whole, just before the write and looks at it just after: people sort Settings, too. */
-function writeSetting({ book, spec, tab }: Log, setting: string, value: PlainCell): void {
+function writeSetting({ book, spec, tab }: Log, setting: string, value: PlainCell, tries = TRIES): void {
   const values = tab.readAll();
   const log: Log = { book, spec, tab, values, columns: findColumns(book, spec, tab, values[0] ?? []) };
   const nameAt = columnAt(log.columns, "Setting");
@@ -209,7 +212,11 @@ function writeSetting({ book, spec, tab }: Log, setting: string, value: PlainCel
     tab.write(below, valueAt, [[value]]);
   }
   const record = { Setting: setting, Value: value };
-  settle(log, { records: [record], rows: [below], headings: ["Setting", "Value"], fresh: true });
+  const again = settle(log, { records: [record], rows: [below], headings: ["Setting", "Value"], fresh: true });
+  // Rows inserted further up had moved another setting there; it stands again, and this one still has to.
+  if (again.length === 0) return;
+  if (tries <= 1) throw rearranged(log);
+  writeSetting(log, setting, value, tries - 1);
 }
 
 /** Puts today's date beside Today if another one stands there. Gives whether it wrote. */
