@@ -28,13 +28,10 @@ export const MOST_ROWS = 20_000;
 export function planArchive({ values, columns, book }: Log, today: number, mostRows = MOST_ROWS): ArchivePlan {
   const { dayOf } = book.workbook;
   const before = dayFromCivil(civilFromDay(today).year - 1, 1, 1);
-  const cell = (place: number, heading: string): unknown => {
-    const at = columns.at.get(heading);
-    return at === undefined ? "" : (values[place]?.[at - 1] ?? "");
-  };
+  const cell = (place: number, heading: string): unknown => values[place]?.[(columns.at.get(heading) ?? 0) - 1] ?? "";
   const text = (place: number, heading: string) => String(cell(place, heading)).trim();
   const newest = new Map<string, { place: number; day: number }>();
-  const days = values.map((_, place) => (place === 0 ? null : dayOf(cell(place, "Date"))));
+  const days = values.map((_, place) => dayOf(cell(place, "Date")));
   days.forEach((day, place) => {
     if (day === null) return;
     const key = `${nameKey(text(place, "Plant"))}\n${nameKey(text(place, "Event"))}`;
@@ -51,7 +48,7 @@ export function planArchive({ values, columns, book }: Log, today: number, mostR
     const id = text(place, "Id");
     const isOld = (days[place] ?? before) < before;
     if (id === "" && isOld) withoutId++;
-    if (id === "" || !isOld) stays.add(place);
+    if (!isOld) stays.add(place);
     if (id !== "") placeOf.set(id, place);
   });
   // What stays keeps what it points at and what points at it, to the end of the chain.

@@ -2,14 +2,14 @@
 
 import { isoFromDay } from "../core/calendar.ts";
 import { BadInput } from "../core/errors.ts";
-import { appendTo, type Log, openLog } from "./append.ts";
+import { appendTo, type Log, openLog, placesById } from "./append.ts";
 import { type ArchivePlan, planArchive } from "./archive-plan.ts";
 import { columnAt, columnLetters, findColumns, findTab, noTab, openBook } from "./find.ts";
 import { CARE_LOG } from "./log-tabs.ts";
 import { findMade, isMadeMark, madeMark, quotedTab } from "./made-tabs.ts";
 import type { TabPort, WorkbookPort } from "./port.ts";
 import { refuseNewer } from "./schema.ts";
-import { cellOf, isBlank, sameRaw } from "./stored.ts";
+import { cellOf, isBlank, sameCell, sameRaw } from "./stored.ts";
 
 export const ARCHIVE = "Care log archive";
 /** More stretches than this take too long to take out; sorted by date, the old rows are one stretch. */
@@ -73,7 +73,8 @@ export function archiveCare(workbook: WorkbookPort): string {
     }
     const idAt = columnAt(log.columns, "Id");
     const moved = new Map(plan.places.map((place) => [log.values[place]?.[idAt - 1], log.values[place] ?? []]));
-    if (moved.size < plan.places.length) {
+    const byId = placesById(log);
+    if ([...moved.keys()].some((id) => (byId.get(id)?.length ?? 0) > 1)) {
       throw new BadInput(
         "id-twice",
         `Some old rows of “${log.tab.name}” bear the same Id. Clear the Id of the copies, then try again; nothing was written.`,
@@ -150,11 +151,7 @@ function compare(archive: Archive, log: Log, moved: ReadonlyMap<unknown, readonl
     const copy = values[there.get(id) ?? 0] ?? [];
     return !archive.columnFor.every((column, index) => {
       const cell = cellOf(row[index], workbook);
-      return (
-        sameRaw(copy[column - 1], row[index]) ||
-        cell === null ||
-        JSON.stringify(cellOf(copy[column - 1], workbook)) === JSON.stringify(cell)
-      );
+      return cell === null || sameCell(copy[column - 1], cell, workbook);
     });
   });
   if (wrong.length === 0) return;

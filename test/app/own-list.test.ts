@@ -31,11 +31,11 @@ describe("looking at tabs", () => {
       ["", "", "", "", "", ""],
       ["", "", "", "", "Hoya", ""],
     ];
-    const { tabs } = readyBook({ tabs: { Odd: { cells }, Ticks: { cells: [[true], ["Hoya"]] } } }).reply({
-      ask: "look at tabs",
-    });
+    const book = readyBook({ tabs: { Odd: { cells }, Ticks: { cells: [[true], ["Hoya"]] } } });
+    const { tabs } = book.reply({ ask: "look at tabs" });
     expect(tabs[0]).toEqual({ tab: "Odd", headings: ["2024", "Wer"], rows: 2 });
-    expect(tabs.map(({ tab }) => tab)).not.toContain("Ticks");
+    const names = book.grid.tabs().map((tab) => tab.name());
+    expect(tabs.map(({ tab }) => tab)).toEqual(names.filter((name) => name !== "Ticks"));
   });
 
   test("leaves empty tabs out", () => {
@@ -135,6 +135,45 @@ describe("the chosen list", () => {
     expect(book.values("Settings").find(([name]) => name === "Plant list tab")?.[1]).toBe("Plants");
   });
 
+  test("that is Plants itself gets no marks of a list, and one with our headings is still a list of one's own", () => {
+    const book = readyBook({ tabs: { Mine: { cells: [["Plant"], ["Hoya"]] } } });
+    book.reply(choose({ Plant: "Plant" }, "Plants"));
+    const listMarks = () =>
+      book.grid.tabs().flatMap((tab) => tab.marks().filter(({ value }) => value.startsWith("list:")));
+    expect(listMarks()).toEqual([]);
+    book.grid.removeTab(book.grid.tab("Plants").id);
+    book.reply(choose({ Plant: "Plant" }, "Mine"));
+    expect(listMarks()).toHaveLength(2);
+    expect(book.reply({ ask: "load" })).toMatchObject({ plantTab: "Mine", plants: [{ plant: "Hoya" }] });
+  });
+
+  test("is kept by its headings without the spaces that were sent around them", () => {
+    const book = withList();
+    book.reply(choose({ Plant: " Wer ", Kind: "  " }));
+    expect(book.values("Settings").find(([name]) => name === "Plant list columns")?.[1]).toBe('Plant: "Wer"');
+    expect(book.refusal(choose({ Plant: " " })).code).toBe("no-plant-column");
+  });
+
+  test("gets the marks it lacks: of a column that moved, one chosen for something else, a new tab of that name", () => {
+    const book = withList();
+    const marks = () =>
+      book.grid
+        .tab("Grün")
+        .marks()
+        .map(({ column, value }) => `${column} ${value}`);
+    book.reply(choose({ Plant: "Wer" }));
+    expect(marks()).toEqual(["null list:Grün", "3 list:Grün/Plant=Wer"]);
+    book.grid.tab("Grün").write(1, 3, [[{ value: "Alt" }, { value: "Wer" }]]);
+    book.reply(choose({ Plant: "Wer", Kind: "Alt" }));
+    expect(marks()).toEqual(expect.arrayContaining(["4 list:Grün/Plant=Wer", "3 list:Grün/Kind=Alt"]));
+    book.reply(choose({ Plant: "Wer", Place: "Alt" }));
+    expect(marks()).toContain("3 list:Grün/Place=Alt");
+    book.grid.tab("Grün").rename("Blau");
+    book.grid.addTab("Grün", { cells: [["", "", "", "Wer"]] });
+    book.reply(choose({ Plant: "Wer" }));
+    expect(marks()).toEqual(["null list:Grün", "4 list:Grün/Plant=Wer"]);
+  });
+
   test("counts the plants that have a name, and gets each of its marks once", () => {
     const book = withList();
     book.grid.tab("Grün").write(4, 1, [[{ value: 3 }], [{ value: 4 }, { value: 5 }, { value: "Moos" }]]);
@@ -149,8 +188,12 @@ describe("the chosen list", () => {
 
   test("is chosen without a Care log, or one without plants", () => {
     const book = withList();
-    book.grid.tab("Care log").deleteColumns(3, 1);
+    const log = book.grid.tab("Care log");
+    log.deleteColumns(3, 1);
+    const rules = () => Array.from({ length: log.columns() }, (_, at) => log.validation(2, at + 1));
+    const before = rules();
     expect(book.reply(choose())).toEqual({ plantTab: "Grün", plants: 2 });
+    expect(rules()).toEqual(before);
     book.grid.removeTab(book.grid.tab("Care log").id);
     expect(book.reply(choose({ Plant: "Nr" }))).toEqual({ plantTab: "Grün", plants: 2 });
   });

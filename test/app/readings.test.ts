@@ -169,6 +169,7 @@ describe("the verdict", () => {
     expect(standing(book)).toEqual([1.6, 5.9]);
     expect(at(book)).toBe("my own");
     expect(book.reply(readings(id, 1.6, 5.9, said))).toEqual({ written: 0, already: 1, differing });
+    expect(book.reply(readings(id, 1.6, 5.9))).toEqual({ written: 0, already: 1, differing: [] });
   });
 
   test("never goes over a formula, in its cell or in the heading", () => {

@@ -45,7 +45,7 @@ export interface TestBook {
   ask<A extends Ask>(request: RequestFor<A>): Answered<A>;
   /** The reply; fails the test with the sentence of a failure. */
   reply<A extends Ask>(request: RequestFor<A>): ReplyFor<A>;
-  /** The sentence of a failure; fails the test when there is none. */
+  /** Code and sentence of a failure; fails the test when there is none, or no code of small letters. */
   refusal(request: unknown): { code: string; sentence: string };
   /** All cells of a tab from A1, null for blank ones. */
   values(tab: string): CellValue[][];
@@ -110,6 +110,7 @@ export function openTestBook(options: Options = {}): TestBook {
     refusal: (request) => {
       const answer = ask(request) as { ok: boolean; code: string; sentence: string };
       if (answer.ok) throw new Error(`Not refused: ${JSON.stringify(answer)}`);
+      if (!/^[a-z]+(-[a-z]+)*$/.test(answer.code)) throw new Error(`"${answer.code}" is no code: ${answer.sentence}`);
       return { code: answer.code, sentence: answer.sentence };
     },
     values,
