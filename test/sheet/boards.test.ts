@@ -1,6 +1,7 @@
 /** Boards: one formula in a tab of its own with ranges where the columns are now, made once, found after a rename, never over somebody's cells. */
 
 import { describe, expect, test } from "vitest";
+import type { CellChange } from "../../sample-sheet/workbench/standin/grid.ts";
 import { DUE_KINDS } from "../../src/core/due.ts";
 import { boardsWords, makeBoards } from "../../src/sheet/boards.ts";
 import { dump } from "./dump.ts";
@@ -42,6 +43,41 @@ describe("a board that is made", () => {
     expect(formulaOf(book, "Due board")).toBe(`${start})`);
   });
 
+  test("finds every tab and column by its mark after all of them were renamed", () => {
+    const book = readyBook();
+    make(book);
+    const plain = ["Root board", "Due board"].map((name) => formulaOf(book, name));
+    const other = readyBook();
+    for (const tab of other.grid.tabs()) {
+      tab.write(1, 1, [Array.from({ length: tab.extent().column }, (_, at) => ({ value: `word ${at}` }))]);
+      tab.rename(`Our ${tab.name()}`);
+    }
+    make(other);
+    const renamed = ["Root board", "Due board"].map((name) => formulaOf(other, name));
+    expect(renamed.map((formula) => formula.replaceAll("'Our ", "'"))).toEqual(plain);
+    expect(renamed[1]?.match(/'Our /g)).toHaveLength(6);
+  });
+
+  test("goes without claims where their tab has no headings any more", () => {
+    const book = readyBook();
+    const width = book.grid.tab("Claims").extent().column;
+    book.grid.tab("Claims").write(1, 1, [Array.from({ length: width }, () => ({ value: null }))]);
+    make(book);
+    expect(formulaOf(book, "Due board")).toMatch(/, 'Settings'!A1:B\)$/);
+  });
+
+  test("shows its days as days", () => {
+    const book = readyBook();
+    make(book);
+    const formats = (name: string) =>
+      book.grid
+        .tab(name)
+        .read({ row: 2, column: 1, rows: 1, columns: 6 })[0]
+        ?.flatMap(({ format }, at) => (format === "" ? [] : [[at + 1, format]]));
+    expect(formats("Root board")).toEqual([[4, "yyyy-mm-dd"]]);
+    expect(formats("Due board")).toEqual([[3, "yyyy-mm-dd"]]);
+  });
+
   test("reads a plant list of one's own", () => {
     const book = readyBook({
       tabs: {
@@ -60,6 +96,27 @@ describe("a board that is made", () => {
     });
     make(book);
     expect(formulaOf(book, "Root board")).toContain("=ROOT_BOARD('Green'!B2:B, ");
+  });
+
+  test("has ink that is seen on its ground: at least 7 to 1 (WCAG 2.2, 1.4.6), the most urgent in its own colour", () => {
+    const book = readyBook();
+    make(book);
+    // Relative luminance as WCAG 2.2 defines it, from sRGB.
+    const luminance = (colour: string | null): number => {
+      const parts = /^#(..)(..)(..)$/.exec(colour ?? "")?.slice(1) ?? [];
+      const [r = 0, g = 0, b = 0] = parts.map((part) => {
+        const c = Number.parseInt(part, 16) / 255;
+        return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
+      });
+      return parts.length === 3 ? 0.2126 * r + 0.7152 * g + 0.0722 * b : Number.NaN;
+    };
+    const rules = ["Root board", "Due board"].flatMap((name) => book.grid.tab(name).conditionalRules());
+    for (const { formula, background, fontColor } of rules) {
+      const contrast = (luminance(background) + 0.05) / (luminance(fontColor) + 0.05);
+      expect(contrast, formula).toBeGreaterThanOrEqual(7);
+    }
+    const potUp = rules.find(({ formula }) => formula.includes("Pot up"));
+    expect(rules.filter(({ background }) => background === potUp?.background)).toEqual([potUp]);
   });
 
   test("has a colour for each kind of thing that is due", () => {
@@ -110,6 +167,34 @@ describe("making them again", () => {
     expect(tab.read({ ...LOOK, row: 3 })[0]?.[0]?.formula).toContain("=ROOT_BOARD('Plants'!A2:A,");
   });
 
+  test("finds its formula in small letters, and writes nothing where a call fails in between", () => {
+    let fails = false;
+    const book = readyBook({
+      onCall: (name) => {
+        if (fails && name === "Range.setFormula") throw new Error("Service Spreadsheets failed");
+      },
+    });
+    make(book);
+    book.grid.tab("Due board").write(1, 1, [[{ value: null, formula: "=pot_due (#REF!)" }]]);
+    fails = true;
+    expect(() => make(book)).toThrow("Service Spreadsheets failed");
+    fails = false;
+    expect(make(book).mended).toEqual(["Due board"]);
+  });
+
+  test.each<[string, CellChange[][]]>([
+    ["one cell", [[{ value: "mine" }, { value: null }, { value: 3 }]]],
+    ["another formula", [[{ value: 4, formula: "=SUM(1, 3)" }]]],
+  ])("leaves tabs of their names alone that hold %s", (_, cells) => {
+    const book = readyBook({ tabs: { "Root board": { cells }, "Due board": { cells } } });
+    const before = book.values("Root board");
+    const report = make(book);
+    expect(report).toMatchObject({ made: [], mended: [] });
+    expect(report.problems).toHaveLength(2);
+    expect(book.values("Root board")).toEqual(before);
+    expect(boardsWords(report)).toBe(report.problems.join("\n\n"));
+  });
+
   test("leaves a tab of that name alone in which somebody keeps something else", () => {
     const book = readyBook({ tabs: { "Root board": { cells: [["Mia's carrots"], ["three"]] } } });
     const before = dump(book.grid);
@@ -128,6 +213,22 @@ describe("making them again", () => {
     expect(rules[0]).toEqual(own);
     expect(rules).toHaveLength(4);
   });
+});
+
+test("without today's row in Settings none is made, and what needs it is refused", () => {
+  const book = readyBook();
+  const row = book.values("Settings").findIndex(([name]) => name === "Today") + 1;
+  book.grid.tab("Settings").deleteRows(row, 1);
+  const report = make(book);
+  expect(report).toMatchObject({ made: [], mended: [] });
+  for (const sentence of report.problems) expect(sentence).toContain("“Settings” has no row “Today”");
+  expect(report.problems).toHaveLength(2);
+  expect(book.refusal({ ask: "show on hand" }).code).toBe("no-setting");
+});
+
+test("the report names each board, and then what was left alone", () => {
+  const words = boardsWords({ made: ["One", "Two"], mended: ["Three"], problems: ["Four is taken."] });
+  expect(words).toMatch(/“One” and “Two”.*\n\n.*“Three”.*\n\nFour is taken\.$/);
 });
 
 test("a sheet that was not set up is told what to do, by menu and panel alike", () => {
