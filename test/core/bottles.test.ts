@@ -32,6 +32,15 @@ describe("a single feed, a hundred times as strong, as a share of what dissolves
     expect(a.share).toBeCloseTo(share, 4);
   });
 
+  it("ammonium nitrate beside more nitrate is held to its ammonium", () => {
+    const { a } = split([
+      [salt("NH4NO3"), 2],
+      [salt("Ca(NO3)2.4H2O"), 1],
+    ]);
+    expect([a.tightest?.name, a.parts.length]).toEqual(["ammonium nitrate", 2]);
+    expect(a.share).toBeCloseTo(200 / 1902, 4);
+  });
+
   it("of which nothing is published stands at nothing, is said, and fits", () => {
     const { a, b, fits, mostFactor, notices } = split([
       [salt("Mg(NO3)2.6H2O"), 11],
