@@ -24,8 +24,8 @@ export function atomsIn(formula: string): ReadonlyMap<Atom, number> {
     }
   };
   for (const part of formula.split("·")) {
-    const [, times = "", body = ""] = /^(\d*)(.*)$/.exec(part) ?? [];
-    addGroup(body, Number(times || "1"));
+    const body = part.replace(/^\d+/, "");
+    addGroup(body, Number(part.slice(0, part.length - body.length) || "1"));
   }
   return atoms;
 }

@@ -14,6 +14,8 @@ describe("atoms, by hand", () => {
     ["2Ca(NO3)12", { Ca: 2, N: 24, O: 72 }],
     ["Co", null],
     ["CO", { C: 1, O: 1 }],
+    ["K(NO3)", { K: 1, N: 1, O: 3 }],
+    ["2K(NO3)·12H2O", { K: 2, N: 2, O: 18, H: 24 }],
     ["", {}],
   ])("%s", (formula, atoms) => {
     if (atoms === null) expect(refusal(() => atomsIn(formula))).toContain(`"${formula}" cannot be read`);
@@ -26,6 +28,7 @@ describe("atoms, by hand", () => {
     ["Ca(NO3", "(NO3"],
     ["KNO3)", ")"],
     ["K NO3", " NO3"],
+    ["\nKNO3", "\nKNO3"],
   ])("%s cannot be read from %s on", (formula, rest) => {
     expect(refusal(() => atomsIn(formula))).toBe(`The formula "${formula}" cannot be read from "${rest}" on.`);
   });
