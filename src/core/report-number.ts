@@ -8,7 +8,9 @@ export interface Printed {
 }
 
 const NONE = /\b(n\.?\s?d\.?|not\s+detect(ed|able)|none(\s+detected)?|bdl|b\.d\.l\.|absent)(?![a-z])/i;
-const NUMBER = "\\d(?:[\\d'’]|[.,](?=\\d)|[   ](?=\\d{3}(?!\\d)))*|[.,]\\d+";
+/** Between thousands: a space, or one that does not break a line, as pages are copied. */
+const SPACES = "\\u0020\\u00a0\\u2009\\u202f";
+const NUMBER = `\\d(?:[\\d'’]|[.,](?=\\d)|[${SPACES}](?=\\d{3}(?!\\d)))*|[.,]\\d+`;
 const PATTERN = new RegExp(
   `(<=?|≤|less\\s+than|below|>=?|≥|more\\s+than)?\\s*([-−]?(?:${NUMBER}))(?:\\s*(?:-|–|—|to|\\.\\.\\.?|…)\\s*(${NUMBER}))?`,
   "gi",
@@ -44,7 +46,7 @@ function* matches(text: string): Generator<RegExpExecArray> {
 
 /** "1,234" and "1.234" can be 1.234 and 1234; one kind of mark repeated, or two kinds, can be read in one way only. */
 function readingsOf(digits: string): number[] {
-  const plain = digits.replace(/−/g, "-").replace(/['’   ]/g, "");
+  const plain = digits.replace(/−/g, "-").replace(/[^\d.,-]/g, "");
   const marks = plain.replace(/[^.,]/g, "");
   if (marks.length === 0) return numbers(plain);
   if (marks.length === 1) {
