@@ -8,15 +8,13 @@ import vm from "node:vm";
 import { build, type Metafile } from "esbuild";
 
 export interface Bundle {
-  /** Test files that reach one of the changed files, those that import it directly first. */
-  readonly files: readonly string[];
+  /** Test files that reach one of these files, those that import one directly first. */
+  near(changed: readonly string[]): string[];
   /** A fresh evaluation, with the setup files loaded; load(file) evaluates one more. `api` stands for "vitest". */
   open(api: unknown): (file: string) => void;
 }
 
-const STEPS_AWAY = 1_000;
-
-/** How many imports lie between a file and the nearest of `targets`; a large number when there is no way. */
+/** How many imports lie between a file and the nearest of `targets`, for all that there is a way from. */
 function distances(inputs: Metafile["inputs"], targets: ReadonlySet<string>): Map<string, number> {
   const importers = new Map<string, string[]>();
   for (const [file, { imports }] of Object.entries(inputs)) {
@@ -34,12 +32,8 @@ function distances(inputs: Metafile["inputs"], targets: ReadonlySet<string>): Ma
   return far;
 }
 
-/** `setup` runs before the others at each load; `changed` and all paths are relative to the working folder. */
-export async function bundleOf(
-  tests: readonly string[],
-  setup: readonly string[],
-  changed: readonly string[],
-): Promise<Bundle> {
+/** `setup` runs before the others at each load; all paths are relative to the working folder. */
+export async function bundleOf(tests: readonly string[], setup: readonly string[]): Promise<Bundle> {
   const line = (file: string): string => `${JSON.stringify(file)}: () => require(${JSON.stringify(`./${file}`)})`;
   const contents = `module.exports = { ${[...setup, ...tests].map(line).join(", ")} };`;
   const { outputFiles, metafile } = await build({
@@ -76,13 +70,13 @@ export async function bundleOf(
   const script = new vm.Script(`(function (module, exports, require, vitestApi) {${text}\n})`, {
     filename: path.resolve("bundled-tests.js"),
   });
-  const far = distances(metafile.inputs, new Set(changed));
-  const files = tests
-    .filter((file) => far.has(file))
-    .sort((a, b) => (far.get(a) ?? STEPS_AWAY) - (far.get(b) ?? STEPS_AWAY));
   const require = createRequire(path.resolve("package.json"));
   return {
-    files,
+    near: (changed) => {
+      const far = distances(metafile.inputs, new Set(changed));
+      const steps = (file: string): number => far.get(file) ?? Number.POSITIVE_INFINITY;
+      return tests.filter((file) => far.has(file)).sort((a, b) => steps(a) - steps(b));
+    },
     open: (api) => {
       const module = { exports: {} as Record<string, () => void> };
       (script.runInThisContext() as (...given: unknown[]) => void)(module, module.exports, require, api);

@@ -27,7 +27,7 @@ const SETUP = ["test/seed.ts", "test/mutation/short.ts"];
 /** Of processor time for the tests of one change, the nearest first; what they did not notice counts as not noticed. */
 const LONGEST_MS = Number(process.env.LONGEST_MS ?? 1_500);
 /** For the run that sees which test reaches which line. */
-const LONGEST_DRY_MS = 8_000;
+const LONGEST_DRY_MS = 20_000;
 
 /** What the changed code reads and writes. */
 interface Switches {
@@ -55,6 +55,15 @@ function processorMs(): number {
   return (user + system) / 1_000;
 }
 
+function inSandbox(file: string): string {
+  return path.relative(process.cwd(), file);
+}
+
+function bundled(): Promise<Bundle> {
+  process.env.FEW_DRAWS = "1";
+  return bundleOf(testFiles(process.env.MUTATED?.trim() ?? ""), SETUP);
+}
+
 interface How {
   /** Tests to run; all when absent. */
   readonly wanted?: ReadonlySet<string> | undefined;
@@ -75,11 +84,10 @@ class InProcess implements TestRunner {
   }
 
   async dryRun({ files = [] }: DryRunOptions): Promise<DryRunResult> {
-    const changed = files.map((file) => path.relative(process.cwd(), file));
-    this.bundle = await this.bundled(changed);
+    this.bundle = await bundled();
     const on = switches();
     on.activeMutant = undefined;
-    const tests = await this.run(this.bundle, this.bundle.files, {
+    const tests = await this.run(this.bundle, this.bundle.near(files.map(inSandbox)), {
       mostMs: LONGEST_DRY_MS,
       each: (id) => {
         on.currentTestId = id;
@@ -96,11 +104,11 @@ class InProcess implements TestRunner {
   async mutantRun(options: MutantRunOptions): Promise<MutantRunResult> {
     const { activeMutant, hitLimit, mutantActivation, testFilter } = options;
     // A worker that starts after a time-out has had no dry run.
-    this.bundle ??= await this.bundled([path.relative(process.cwd(), options.sandboxFileName)]);
+    this.bundle ??= await bundled();
     const wanted = testFilter === undefined ? undefined : new Set(testFilter);
-    const files = this.bundle.files.filter(
-      (file) => testFilter === undefined || testFilter.some((id) => id.startsWith(`${file}#`)),
-    );
+    const files = this.bundle
+      .near([inSandbox(options.sandboxFileName)])
+      .filter((file) => testFilter === undefined || testFilter.some((id) => id.startsWith(`${file}#`)));
     const on = switches();
     on.hitCount = 0;
     on.hitLimit = hitLimit;
@@ -123,11 +131,6 @@ class InProcess implements TestRunner {
     } finally {
       on.activeMutant = undefined;
     }
-  }
-
-  private bundled(changed: readonly string[]): Promise<Bundle> {
-    process.env.FEW_DRAWS = "1";
-    return bundleOf(testFiles(process.env.MUTATED?.trim() ?? ""), SETUP, changed);
   }
 
   /**
