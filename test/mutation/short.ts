@@ -5,7 +5,7 @@
 
 import { beforeEach } from "vitest";
 
-const OF_TIME = /millisecond| ms\b|takes less|in time|within the time/;
+const OF_TIME = /millisecond| ms\b|takes less|in time|within the time|half a second/;
 const LONG =
   /^the true slip is among|^no alarm on at least|^goes on where any call failed|^costs the same few calls|in at most 5 % of 2,000 trials|^a kitchen of wide scatter/;
 

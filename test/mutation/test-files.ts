@@ -4,7 +4,8 @@ import { readdirSync } from "node:fs";
 import path from "node:path";
 
 const FOLDERS = ["core", "functions", "sheet", "app", "host", "sidebar"];
-const LEFT_OUT = /^test\/host\/bundle\.test\.ts$|^test\/core\/.*-oracles\.test\.ts$/;
+/** The simulation of months of tests takes seconds to load. */
+const LEFT_OUT = /^test\/host\/bundle\.test\.ts$|^test\/core\/(.*-oracles|test-plan-simulation)\.test\.ts$/;
 
 /**
  * By `named` those of one folder ("core") or files by their paths, separated by spaces; when it is empty, all of core,
