@@ -4,8 +4,8 @@ import { dayFromIso, isoFromDay } from "../core/calendar.ts";
 import { nameKey, readCell } from "../core/cell.ts";
 import { BadInput } from "../core/errors.ts";
 import { appendRecords, type SheetRecord } from "../sheet/append.ts";
-import { type Book, findColumns, findTab, openBook } from "../sheet/find.ts";
-import { PLANTS, SETTINGS } from "../sheet/list-tabs.ts";
+import { type Book, columnAt, findColumns, findTab, openBook } from "../sheet/find.ts";
+import { PLANTS } from "../sheet/list-tabs.ts";
 import { openPlantList } from "../sheet/plant-list.ts";
 import type { PlainCell, TabPort, WorkbookPort } from "../sheet/port.ts";
 import {
@@ -136,7 +136,7 @@ function importSettings(book: Book, records: readonly SheetRecord[]): ReplyFor<"
     return known ? [[setting, record.Value ?? null]] : [];
   });
   const values = settings.tab.readAll();
-  const valueAt = settings.columns.at.get(SETTINGS.columns[1]?.heading ?? "") ?? 0;
+  const valueAt = columnAt(settings.columns, "Value");
   const fresh = wanted.filter(([setting, value]) => {
     const row = settings.row(setting);
     return row === null || !sameCell(values[row - 1]?.[valueAt - 1], value, book.workbook);

@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from "vitest";
 import type { RequestFor } from "../../src/app/contract.ts";
+import { readPage } from "../../src/app/pages.ts";
 import { dateCell, readyBook, serialOf, type TestBook } from "../sheet/workbook.ts";
 import { bookWith } from "./book.ts";
 
@@ -32,7 +33,7 @@ describe("a page", () => {
     const tab = book.grid.tab("Events");
     tab.write(1, 1, [
       [
-        ...[{ value: "What we do" }, { value: "Disturbs roots" }, { value: null }, { value: 7 }],
+        ...[{ value: "What we do" }, { value: "Disturbs roots" }, { value: null }, { value: 7, formula: "=3+4" }],
         ...[{ value: "Count", formula: '={"Count"}' }, { value: "Twice" }, { value: "Once" }],
       ],
     ]);
@@ -42,7 +43,7 @@ describe("a page", () => {
       { heading: "Event", ours: true, computed: false },
       { heading: "Disturbs roots", ours: true, computed: false },
       { ...own, heading: "" },
-      { ...own, heading: "7" },
+      { heading: "7", ours: false, computed: true },
       { heading: "Count", ours: false, computed: true },
       { heading: "Twice", ours: false, computed: true },
       { ...own, heading: "Once" },
@@ -93,6 +94,39 @@ describe("a page", () => {
       ],
       rows: [[1, "Hoya"]],
     });
+    expect(book.reply(page("Events"))).toMatchObject({ tab: "Events" });
+  });
+
+  test("of Plants needs no Settings, and finds what was renamed by its marks", () => {
+    const book = bookWith({ Plants: [["Plant"], ["Fern"]] });
+    book.grid.tab("Plants").write(1, 1, [[{ value: "Wer" }]]);
+    book.grid.tab("Plants").rename("Grün");
+    book.grid.removeTab(book.grid.tab("Settings").id);
+    const { tab, columns } = book.reply(page("Plants"));
+    expect([tab, columns[0]]).toEqual(["Grün", { heading: "Plant", ours: true, computed: false }]);
+    book.grid.removeTab(book.grid.tab("Grün").id);
+    expect(book.reply(page("Plants"))).toMatchObject({ tab: null });
+  });
+
+  test("of a list of one's own is found although Settings was renamed", () => {
+    const book = readyBook({ tabs: { Grün: { cells: [["Wer"], ["Hoya"]] } } });
+    book.reply({ ask: "use plant list", tab: "Grün", columns: { Plant: "Wer" } });
+    book.grid.tab("Settings").write(1, 1, [[{ value: "What" }, { value: "How" }]]);
+    book.grid.tab("Settings").rename("Agreed");
+    expect(book.reply(page("Plants"))).toMatchObject({ tab: "Grün", rows: [["Hoya"]] });
+    expect(book.refusal(bring("Plants", ["Plant"], ["Ivy"])).code).toBe("own-list");
+  });
+
+  test("has an error that the host hands over as an object as a text that says so", () => {
+    const book = bookWith({ Plants: [["Plant"], ["broken"]] });
+    const port = book.workbook();
+    const tabs = () =>
+      port.tabs().map((tab) => ({
+        ...tab,
+        readBlock: (block: Parameters<typeof tab.readBlock>[0]) =>
+          tab.readBlock(block).map((row) => row.map((raw) => (raw === "broken" ? new Error("#REF!") : raw))),
+      }));
+    expect(readPage({ ...port, tabs }, page("Plants")).rows[0]?.[0]).toBe("#ERROR!");
   });
 });
 
@@ -157,10 +191,21 @@ describe("rows brought in", () => {
     const book = readyBook({ tabs: { Grün: { cells: [["Wer"]] } } });
     expect(book.reply(bring("Plants", ["Plant"], ["Moss"]))).toMatchObject({ written: 1 });
     expect(book.cell("Plants", 2, "Plant")).toBe("Moss");
+    book.grid.tab("Plants").write(1, 1, [[{ value: "Who" }]]);
+    book.grid.tab("Plants").rename("Green");
+    expect(book.reply(bring("Plants", ["Plant"], ["Moss"], ["Palm"]))).toMatchObject({ written: 1, already: 1 });
+    expect(book.cell("Green", 3, "Who")).toBe("Palm");
     book.reply({ ask: "use plant list", tab: "Grün", columns: { Plant: "Wer" } });
     expect(book.refusal(bring("Plants", ["Plant"], ["Ivy"])).code).toBe("own-list");
     expect(book.values("Grün")).toEqual([["Wer"]]);
-    expect(book.values("Plants")).toHaveLength(2);
+    expect(book.values("Green")).toHaveLength(3);
+    expect(book.reply(bring("Events", ["Event"], ["Bath"]))).toMatchObject({ written: 1 });
+  });
+
+  test("of plants need no Settings", () => {
+    const book = readyBook();
+    book.grid.removeTab(book.grid.tab("Settings").id);
+    expect(book.reply(bring("Plants", ["Plant"], ["Moss"]))).toMatchObject({ written: 1 });
   });
 });
 
@@ -177,18 +222,19 @@ describe("settings brought in", () => {
       ["pH low", 5.5],
       ["Our word", "yes"],
       ["People", null],
+      ["Our blank", null],
       [" today", { day: "2020-01-01" }],
       ["Plant list tab", "Grün"],
       ["plant list columns", 'Plant: "Wer"'],
       [7, 8],
       [null, 9],
     );
-    expect(book.reply(sent)).toEqual({ written: 2, already: 2, differing: [] });
+    expect(book.reply(sent)).toEqual({ written: 3, already: 2, differing: [] });
     expect([setTo(book, "Rest days"), setTo(book, "Our word"), setTo(book, "pH low")]).toEqual([90, "yes", 5.5]);
     expect(setTo(book, "Today")).toBe(serialOf("2026-03-10"));
     expect(setTo(book, "Plant list tab")).toBeNull();
-    expect(book.values("Settings")).toHaveLength(before + 1);
-    expect(book.reply(sent)).toEqual({ written: 0, already: 4, differing: [] });
+    expect(book.values("Settings")).toHaveLength(before + 2);
+    expect(book.reply(sent)).toEqual({ written: 0, already: 5, differing: [] });
   });
 
   test("may clear a value; without the tab they are refused", () => {
