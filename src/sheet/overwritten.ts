@@ -31,15 +31,19 @@ export function overwritten(scene: Scene, places: readonly (number | null)[]): n
   const isDamaged = (at: number) =>
     withoutKey.some((place) => {
       const raws = tracks.map((track) => [now.values[place]?.[track.is - 1], before.values[at]?.[track.was - 1]]);
-      return raws.some(([raw]) => !isBlank(raw)) && raws.every(([raw, old]) => isBlank(raw) || sameRaw(raw, old));
+      return raws.every(([raw, old]) => isBlank(raw) || sameRaw(raw, old));
     });
-  const there = new Set(standing.map(is));
+  // How many rows there are that say just that: two typed by hand may be the same.
+  const there = new Map<string, number>();
+  for (const place of standing) there.set(is(place), (there.get(is(place)) ?? 0) + 1);
   const typed = old.filter((at) => isBlank(oldKey(at)));
   let lost = typed.length - withoutKey.length;
   const gone: number[] = [];
   for (const at of [...old].reverse()) {
     if (gone.length >= ours.size) break;
-    if (there.has(was(at))) continue;
+    const alike = there.get(was(at)) ?? 0;
+    there.set(was(at), alike - 1);
+    if (alike > 0) continue;
     if (!isBlank(oldKey(at))) {
       if (!keys.has(oldKey(at)) && !isDamaged(at)) gone.unshift(at);
     } else if (lost > 0) {

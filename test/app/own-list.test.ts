@@ -60,6 +60,7 @@ test("a long, wide tab is read as far as 6,000 rows, 60 columns and 200 letters 
   expect(big.headings).toEqual(wide.slice(0, 60));
   expect(big.rows).toHaveLength(6000);
   expect(big.rows[0]).toEqual(["x".repeat(200), ...Array.from({ length: 59 }, (_, at) => at)]);
+  expect(readyBook().reply({ ask: "read list", tab: "Sheet1" })).toMatchObject({ headings: [], rows: [], left: 0 });
   expect([big.left, read(6001).left, read(6000).left, read(5).left]).toEqual([3, 1, 0, 0]);
 });
 

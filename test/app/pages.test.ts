@@ -95,6 +95,8 @@ describe("a page", () => {
       rows: [[1, "Hoya"]],
     });
     expect(book.reply(page("Events"))).toMatchObject({ tab: "Events" });
+    book.grid.tab("Grün").deleteRows(1, 2);
+    expect(book.reply(page("Plants"))).toEqual({ tab: "Grün", columns: [], rows: [], next: null });
   });
 
   test("of Plants needs no Settings, and finds what was renamed by its marks", () => {
