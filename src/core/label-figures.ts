@@ -19,9 +19,8 @@ export function figuresOf(text: string, percent: boolean): Figures {
     if (!isBadInput(error)) throw error;
     const unsure = (...values: number[]): Figures => ({ values, sure: false });
     const spaced = text.replace(/[ '’]/g, "");
-    if (spaced !== text) return unsure(...figuresOf(spaced, percent).values.slice(0, 1));
+    if (spaced !== text) return unsure(...figuresOf(spaced, percent).values);
     if (error.code === "two-readings") return unsure(Number(text.replace(",", ".")), Number(text.replace(/[.,]/g, "")));
-    if (error.code !== "grouped") return unsure();
     // The last mark is the decimal one when it differs from those before it: 1,234.5 and 1.234,5.
     const found = /^(\d{1,3}([.,])\d{3}(?:\2\d{3})*)(?!\2)[.,](\d+)$/.exec(text);
     if (found !== null) return unsure(Number(`${(found[1] as string).replace(/[.,]/g, "")}.${found[3]}`));

@@ -78,8 +78,7 @@ export interface DensityLine {
 const LB_PER_GALLON = 453.59237 / 3785.411784;
 const DENSITY =
   /(specific gravity|relative density|relative dichte|density|dichte|densit[eéàa]|densidad|dichtheid|masse volumique|weight per gallon|lbs? per gallon)/i;
-const DENSITY_UNIT =
-  /(g\s?\/\s?(?:ml|cm3|cm³|cc)|kg\s?\/\s?(?:l|dm3|dm³)|lbs?\.?\s?\/\s?(?:us\s?)?gal(?:lon)?|lbs?\b|kg\s?\/\s?m3)/i;
+const DENSITY_UNIT = /(g\s?\/\s?(?:ml|cm3|cm³|cc)|kg\s?\/\s?(?:l|dm3|dm³)|lbs?\b|kg\s?\/\s?m3)/i;
 
 /** A tidied line that gives a density; null for any other line, and where its number is out of all reason. */
 export function densityOf(line: string): DensityLine | null {
@@ -98,8 +97,9 @@ export function densityOf(line: string): DensityLine | null {
   const { values } = figuresOf(digits[0], false);
   const scale = cubic ? 0.001 : /lb/.test(unit) || /gallon/i.test(named[0]) ? LB_PER_GALLON : 1;
   const possible = values.map((value) => value * scale).filter((value) => value >= 0.6 && value <= 2.5);
+  // Two readings of one number are a thousandfold apart, so one at most is left.
   const [gPerMl] = possible;
-  if (gPerMl === undefined || possible.length > 1) return null;
+  if (gPerMl === undefined) return null;
   const pure = /gravity|relative/i.test(named[0]);
   const sure = (pure && unit === "") || (!pure && (unit !== "" || /gallon/i.test(named[0])));
   return { gPerMl: Number(gPerMl.toPrecision(12)), sure };

@@ -19,11 +19,16 @@ describe("the digits of a label", () => {
     ["1,234.5", false, [1234.5], false],
     ["1.234,5", false, [1234.5], false],
     ["12,345,678.9", false, [12_345_678.9], false],
+    ["1.234,56", false, [1234.56], false],
     ["1,234,567", false, [1_234_567], false],
+    ["12,345,678", false, [12_345_678], false],
+    ["1,234,567,890", false, [1_234_567_890], false],
     ["1.234.567", false, [1_234_567], false],
     // Marks that no way of writing puts there.
     ["1,234,5", false, [], false],
     ["1,23,456", false, [], false],
+    ["1,234,567,89", false, [], false],
+    ["1234,567,890", false, [], false],
     ["1.234,567.8", false, [], false],
     ["x", false, [], false],
   ])("%s, percent %s", (text, percent, values, sure) => expect(figuresOf(text, percent)).toEqual({ values, sure }));
@@ -39,14 +44,35 @@ describe("a grade", () => {
     ["NPK 12+4+6", [12, 4, 6]],
     ["0-52-34", [0, 52, 34]],
     ["50-30-20", [50, 30, 20]],
+    ["5-5-10", [5, 5, 10]],
+    ["0-5-5", [0, 5, 5]],
+    ["10.05-5-5", [10.05, 5, 5]],
+    ["N - P - K 12-4-6", [12, 4, 6]],
+    ["n-p-k 12+4+6", [12, 4, 6]],
+    ["10-5-5 soluble", [10, 5, 5]],
+    ["10-5-5 N P2O5 K2O", [10, 5, 5]],
   ])("%s", (line, [n, p, k]) =>
     expect(gradeOf(line)).toEqual({ kind: "grade", grade: { n, p, k, elemental: false }, more: [] }),
   );
 
-  it("goes on with nutrients right behind their numbers", () => {
-    const found = gradeOf("NPK 12-4-6 +2MgO");
-    expect(found?.kind).toBe("grade");
-    expect(found?.kind === "grade" ? found.more.length : 0).toBe(1);
+  it.each([
+    "NPK 12-4-6 +2MgO",
+    "NPK 12-4-6+2 MgO",
+    "NPK 12-4-6 + 2MgO",
+    "NPK 12-4-6 + 2.25 % MgO",
+    "NPK 12-4-6+12,5% MgO",
+    "NPK 12-4-6 + 2 (MgO)",
+    "NPK 12-4-6 MgO 2",
+  ])("%s goes on with magnesium", (line) => {
+    const found = gradeOf(line);
+    expect(found).toMatchObject({ kind: "grade", grade: { n: 12, p: 4, k: 6 } });
+    const more = found?.kind === "grade" ? found.more : [];
+    expect(more.map(({ run }) => run.map((token) => (token.kind === "formula" ? token.term : "")))).toEqual([["MgO"]]);
+  });
+
+  it("goes on with several nutrients", () => {
+    const found = gradeOf("10-5-5 + 4 Ca + 2 MgO");
+    expect(found?.kind === "grade" ? found.more.length : 0).toBe(2);
   });
 
   it("says when its own line calls it elemental", () =>
@@ -55,6 +81,12 @@ describe("a grade", () => {
   it.each([
     ["10-5-5-2", /fourth number/],
     ["10+5+5+2", /fourth number/],
+    ["10-5-5 - 2", /fourth number/],
+    ["10-5-5-2 +4MgO", /fourth number/],
+    ["12-4-6 20", /More numbers/],
+    ["Grow 12-4-6", /not known/],
+    ["12-4-6 grow", /not known/],
+    ["12-4-6 nitrate", /something else/],
     ["01-05-25", /date/],
     ["10-05-25", /date/],
     ["10:5:5", /ratio/],
@@ -67,10 +99,18 @@ describe("a grade", () => {
     expect(found?.kind === "perhaps" ? found.why : "").toMatch(why);
   });
 
-  it.each(["60-30-20", "0-0-0", "10-5", "110-5-5", "10-5-5 %", "10-5-555", "Iron 5", "1.123-5-5", "10-5/5"])(
-    "%s is none",
-    (line) => expect(gradeOf(line)).toBeNull(),
-  );
+  it.each([
+    "60-30-20",
+    "40-45-30",
+    "0-0-0",
+    "10-5",
+    "110-5-5",
+    "10-5-5 %",
+    "10-5-555",
+    "Iron 5",
+    "1.123-5-5",
+    "10-5/5",
+  ])("%s is none", (line) => expect(gradeOf(line)).toBeNull());
 });
 
 describe("a density", () => {
@@ -79,6 +119,19 @@ describe("a density", () => {
     ["Density: 1,25 g/mL at 20 °C", 1.25, true],
     ["Dichte 1,25 g / cm3 bei 20 °C", 1.25, true],
     ["Density 1250 kg/m3", 1.25, true],
+    ["Density 1250 kg / m3", 1.25, true],
+    ["Line 5, density 1.2 kg / l", 1.2, true],
+    ["Density 1.2 kg/dm3 20 °C", 1.2, true],
+    ["Density 1.2 kg/L at20°C", 1.2, true],
+    ["Density 1.2 kg/L @ 20.25 ° C", 1.2, true],
+    ["Density 1.2 kg/L 68 °F", 1.2, true],
+    ["Densité 1,2 kg/l à 20 °C", 1.2, true],
+    ["Densità 1,2 kg/l", 1.2, true],
+    ["Densidad 1,2 kg/l a 20,5 °C", 1.2, true],
+    ["Masse volumique 1,2 kg/l", 1.2, true],
+    ["Relative Dichte 1,2", 1.2, true],
+    ["Density 10 lbs / US gallon", 1.198264, true],
+    ["Density 10 lb. per gallon", 1.198264, true],
     // 10 lb in a US gallon: 4535.9237 g over 3785.411784 mL.
     ["Density 10 lb/gal", 1.198264, true],
     ["Weight per gallon 10 lbs", 1.198264, true],
