@@ -86,7 +86,7 @@ export function movesFromSoil(rows: Iterable<MoveRow>, asOfDay: number): Move[] 
     const washed = steps.reduce((latest, { step, day }) => (step === "wash" && day > latest ? day : latest), -Infinity);
     if (washed < asOfDay - OVER_AFTER_DAYS) continue;
     const since = steps
-      .filter(({ step, day }) => day >= washed && (step !== "wash" || day === washed))
+      .filter(({ day }) => day >= washed)
       .sort((a, b) => a.day - b.day || ORDER.indexOf(a.step) - ORDER.indexOf(b.step));
     const roots = since.find(({ step }) => step === "roots");
     const done = since.filter((each) => each.step !== "roots" || each === roots);

@@ -17,7 +17,6 @@ export function voidRows(rows: readonly Pointing[]): ReadonlySet<number> {
   if (!rows.some(({ corrects }) => corrects !== "")) return gone;
   const byId = new Map<string, number[]>();
   rows.forEach(({ id }, at) => {
-    if (id === "") return;
     const places = byId.get(id);
     if (places === undefined) byId.set(id, [at]);
     else places.push(at);

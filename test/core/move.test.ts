@@ -72,6 +72,42 @@ describe("a move from soil", () => {
     expect(said([])).toEqual([]);
   });
 
+  test("is told by its event, whatever the reason, and by the words that stand in logs", () => {
+    const rows = [
+      row("2026-02-01", "Move from soil", "It stood in wet soil"),
+      row("2026-02-01", "Solution change", "Weak solution after move from soil"),
+      row("2026-02-08", "Note", "No water roots yet after move from soil"),
+      row("2026-02-09", "New root", "At last"),
+      row("2026-02-16", "Solution change", "Full strength after move from soil"),
+      row("2026-02-09", "Move from soil", "", " "),
+    ];
+    expect(said(rows)).toEqual([
+      {
+        plant: "Fern",
+        done: ["wash 2026-02-01", "weak 2026-02-01", "look 2026-02-08", "roots 2026-02-09", "full 2026-02-16"],
+        due: [],
+        rot: null,
+      },
+    ]);
+  });
+
+  test("steps of one day stand in their order, the newest washing counts, plants in the order of theirs", () => {
+    const day = "2026-02-01";
+    const rows = [
+      row(day, "Solution change", FULL_REASON),
+      row(day, "New root"),
+      row(day, "Note", LOOK_REASON),
+      weak,
+      washed,
+      row("2026-01-10", "Move from soil"),
+      row("2026-02-03", "Move from soil", "", "Hoya"),
+      row("2026-02-02", "Move from soil", "", "Arum"),
+      row("2026-02-04", "Move from soil", "", "Ivy"),
+    ];
+    expect(said(rows).map(({ plant }) => plant)).toEqual(["Fern", "Arum", "Hoya", "Ivy"]);
+    expect(said(rows)[0]?.done.map((step) => step.split(" ")[0])).toEqual(["wash", "weak", "look", "roots", "full"]);
+  });
+
   test("is over twelve weeks after the washing, logged to its end or not, and later new roots are none of it", () => {
     // 1 February and 84 days: 26 April (27 days to the end of February, 31 in March, 26 more).
     expect(said([washed], "2026-04-26")).toHaveLength(1);

@@ -42,12 +42,14 @@ describe("a row", () => {
   test("stands when the pointer leads nowhere, to itself, or round in a ring", () => {
     expect(gone("a", "b>zz")).toEqual([]);
     expect(gone("a>a")).toEqual([]);
+    expect(gone("a>a", "a>c", "c")).toEqual(["c"]);
     expect(gone("a>b", "b>a")).toEqual([]);
     expect(gone("a>b", "b>a", "c>a")).toEqual(["a>b"]);
   });
 
   test("without an Id cannot be pointed at", () => {
     expect(gone("", ">a", "a")).toEqual(["a"]);
+    expect(gone("", "x", "b>x")).toEqual(["x"]);
   });
 });
 
