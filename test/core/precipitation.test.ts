@@ -33,3 +33,40 @@ test("PHREEQC's 92 rows: what it calls oversaturated is named, the most so first
     for (let i = 1; i < found.length; i++) expect(found[i]?.index).toBeLessThanOrEqual(found[i - 1]?.index ?? 0);
   }
 });
+
+describe("a strong mix at pH 8 in which all four solids are far too much", () => {
+  const totals = { Ca: 0.03, Mg: 0.01, NH4: 0.01, PO4: 0.01, SO4: 0.05, K: 0.03, Cl: 0.01 };
+  const found = risks(solveState({ totals, carbon: { totalMolKg: 0.005 }, pH: 8, tempC: 25 }));
+
+  test.each([
+    ["calcite", "calcium carbonate (calcite)"],
+    ["gypsum", "calcium sulfate (gypsum)"],
+    ["brushite", "calcium phosphate (brushite)"],
+    ["struvite", "magnesium ammonium phosphate (struvite)"],
+  ])("%s is named, with its pH and something to do about it", (solid, name) => {
+    const words = found.find((risk) => risk.solid === solid)?.words ?? "";
+    expect(words).toContain(`${name} may fall out: `);
+    expect(words).toMatch(/ times too much at pH 8\.0; (lower|dilute)[^;]{5,}$/);
+  });
+
+  test("the most at risk comes first", () => {
+    const indices = found.map(({ index }) => index);
+    expect(indices).toHaveLength(4);
+    expect(indices).toEqual([...indices].sort((a, b) => b - a));
+  });
+
+  test("an index of 2 is a hundred times, said in whole times; one below 1 with its tenths", () => {
+    for (const { index, words } of found) {
+      const times = Number(/: ([\d.]+) times/.exec(words)?.[1]);
+      expect(Math.abs(times / 10 ** index - 1)).toBeLessThan(0.05);
+      expect(/: \d+\.\d times/.test(words)).toBe(index < 1);
+    }
+    expect(found.some(({ index }) => index > 1)).toBe(true);
+    expect(found.some(({ index }) => index < 1)).toBe(true);
+  });
+
+  test("each is a sentence of its own", () => {
+    const text = riskText({ amounts: { ...HOAGLAND_1, Ca: 2000, S: 2000, P: 300 } }, { pH: 8 });
+    expect(text).toMatch(/^Calcium phosphate .*\. Calcium sulfate .*\.$/);
+  });
+});
