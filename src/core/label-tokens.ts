@@ -87,7 +87,7 @@ const N_FORMS: readonly (readonly [pattern: RegExp, term: LabelTerm])[] = [
 const OXIDE = /^(?:P\s?2\s?O\s?5|K\s?2\s?O|CaO|MgO|SO\s?3|Na\s?2\s?O|SiO\s?2)(?![A-Za-z0-9])/i;
 const MISPRINT = /^(P205|K20|Na20)(?![A-Za-z0-9])/i;
 const ION = /^(NO3|NH4|SO4|PO4)(?:\s?[-+]|\s?\d[-+])?(?![A-Za-z0-9])/;
-const WORD = /^[a-z]+(?:-[a-z]+)*(?!\d)/;
+const WORD = /^[a-z]+(?:-[a-z]+)*(?![a-z\d])/;
 const NUMBER = /^(?:\d{1,3}(?:[ '’]\d{3})+(?:[.,]\d+)?|\d+(?:[.,]\d+)*|[.,]\d+)(?![A-Za-z0-9])/;
 
 const BY_FORMULA = new Map<string, LabelTerm>(LABEL_TERMS.map((term) => [term.toLowerCase(), term]));
