@@ -37,6 +37,14 @@ describe("worked by hand", () => {
     ]);
   });
 
+  it("takes the first growth after each, whatever grew before, and passes over events that nobody knows", () => {
+    const log = [row(1, "New leaf"), row(9, "New leaf"), row(10, "Repot"), row(12, "Haircut"), row(24, "New root")];
+    expect(of([...log, row(40, "Repot"), row(40, "New leaf"), row(55, "New leaf")], 60)).toEqual([
+      { day: 10, event: "Repot", recoveredDay: 24, days: 14, cutShort: false },
+      { day: 40, event: "Repot", recoveredDay: 55, days: 15, cutShort: false },
+    ]);
+  });
+
   it("growth before any disturbance and plants never disturbed say nothing", () => {
     expect(of([row(1, "New leaf"), row(10, "Pot up")], 12)).toEqual([
       { day: 10, event: "Pot up", recoveredDay: null, days: 2, cutShort: false },
