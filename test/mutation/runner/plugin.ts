@@ -89,6 +89,10 @@ class InProcess implements TestRunner {
     on.activeMutant = undefined;
     const tests = await this.run(this.bundle, this.bundle.near(files.map(inSandbox)), {
       mostMs: LONGEST_DRY_MS,
+      // What a file does while it is loaded is no test's own, least of all that of the last one before it.
+      loading: () => {
+        on.currentTestId = undefined;
+      },
       each: (id) => {
         on.currentTestId = id;
       },
