@@ -49,10 +49,6 @@ function union(a: Block, b: Block): Block {
   };
 }
 
-function same(a: Block, b: Block): boolean {
-  return a.row === b.row && a.column === b.column && a.rows === b.rows && a.columns === b.columns;
-}
-
 /** One warning over the block; one that already touches its columns is made to cover it too. */
 function warn(setup: TabSetup, warnings: readonly Warning[], block: Block, text: string): void {
   const there = warnings.find(
@@ -61,14 +57,18 @@ function warn(setup: TabSetup, warnings: readonly Warning[], block: Block, text:
       warning.block.column < block.column + block.columns &&
       block.column < warning.block.column + warning.block.columns,
   );
-  if (!there) setup.warnOnEdit(block, text);
-  else if (!same(union(there.block, block), there.block)) there.stretch(union(there.block, block));
+  if (!there) {
+    setup.warnOnEdit(block, text);
+    return;
+  }
+  const both = union(there.block, block);
+  if (both.rows > there.block.rows || both.columns > there.block.columns) there.stretch(both);
 }
 
 /** For each column with formulas of the add-on below the heading, the cells from the first to the last. */
 function formulaBlocks(tab: TabPort, values: readonly (readonly unknown[])[]): Block[] {
+  if (values.length < 2) return [];
   const columns = values[0]?.length ?? 0;
-  if (values.length < 2 || columns === 0) return [];
   const formulas = tab.readFormulas({ row: 2, column: 1, rows: values.length - 1, columns });
   const blocks: Block[] = [];
   for (let column = 1; column <= columns; column++) {

@@ -77,6 +77,10 @@ describe("a bare tab", () => {
     ]);
   });
 
+  test("is not frozen again", () => {
+    expect(only(dressed({ look: { frozenRows: 1 } }), "freeze")).toEqual([]);
+  });
+
   test("gets a text format only in columns written just now, for it would change how filled cells are read", () => {
     expect(only(dressed({ fresh: ["Lot", "Plant"] }), "format")).toEqual(["format 3 yyyy-mm-dd", "format 5 @"]);
   });
