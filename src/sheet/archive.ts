@@ -107,7 +107,7 @@ function openArchive({ book, values, tab: log }: Log): Archive {
   const row = [...(there[0] ?? [])].map(String);
   const columnFor = headings.map((heading) => {
     const at = row.indexOf(heading);
-    if (at !== -1 && row.indexOf(heading, at + 1) !== -1) {
+    if (row.indexOf(heading, at + 1) !== -1) {
       throw new BadInput(
         "archive-headings",
         `“${tab.name}” has the heading “${heading}” twice. Rename the one that does not come from “${log.name}”, then try again; nothing was moved.`,
@@ -182,16 +182,12 @@ function afterwards(log: Log, { rows }: ArchivePlan, moved: ReadonlySet<unknown>
     const id = row[columnAt(log.columns, "Id") - 1];
     return place > 0 && !isBlank(id) && !moved.has(id) && !left.has(id);
   });
-  if (lost.length > 0) {
-    appendTo(
-      now,
-      lost.map((row) =>
-        Object.fromEntries(
-          [...log.columns.at].map(([heading, at]) => [heading, cellOf(row[at - 1], log.book.workbook)]),
-        ),
-      ),
-    );
-  }
+  appendTo(
+    now,
+    lost.map((row) =>
+      Object.fromEntries([...log.columns.at].map(([heading, at]) => [heading, cellOf(row[at - 1], log.book.workbook)])),
+    ),
+  );
   const back = lost.length === 0 ? "" : ` ${lost.length} rows that had got in between were put back at the end.`;
   return `Moved ${moved.size} rows to “${ARCHIVE}”; ${rows - moved.size} of ${rows} are left in “${log.tab.name}”.${back}`;
 }

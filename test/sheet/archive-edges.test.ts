@@ -83,7 +83,10 @@ describe("refused, with the log as it was:", () => {
   });
 
   test("an old row whose Id stands twice", () => {
-    const book = bookOf([line("old-row-1", "2023-02-01"), line("old-row-1", "2023-02-02"), NEW]);
+    const book = bookOf([
+      ...[line("old-row-1", "2023-02-01"), line("old-row-1", "2023-02-02"), line("old-row-2", "2023-02-02")],
+      NEW,
+    ]);
     const before = book.values("Care log");
     const { code, sentence } = refused(() => archive(book));
     expect([code, sentence]).toEqual(["id-twice", expect.stringContaining("“Care log”")]);
@@ -124,7 +127,7 @@ describe("the archive", () => {
     const tab = book.grid.tab(ARCHIVE);
     tab.moveColumn(1, 4);
     tab.insertColumns(2, 1);
-    tab.write(1, 2, [[{ value: "Ours" }], [{ value: "kept" }]]);
+    tab.write(1, 2, [[{ value: "Ours", formula: '={"Ours"}' }], [{ value: "kept" }]]);
     tab.rename("Old care");
     book.grid.tab("Care log").insertRows(2, 1);
     book.grid
@@ -141,6 +144,8 @@ describe("the archive", () => {
     expect(ids(book, "Old care", "Mine")).toEqual(["first", "second"]);
     expect(ids(book, "Old care", "Plant")).toEqual(["Fern", "Fern"]);
     expect(ids(book, "Old care", "Ours")).toEqual(["kept", null]);
+    expect(tab.read({ row: 1, column: 2, rows: 1, columns: 1 })[0]?.[0]?.formula).toBe('={"Ours"}');
+    expect(tab.marks()).toHaveLength(1);
     expect(book.grid.tabs().filter((each) => each.name() === ARCHIVE)).toEqual([]);
   });
 
@@ -149,6 +154,26 @@ describe("the archive", () => {
     archive(book);
     expect(ids(book, ARCHIVE, "Column E")).toEqual(["x"]);
     expect(ids(book, ARCHIVE, "Mine")).toEqual(["y"]);
+  });
+
+  test("may hold more than the log does of a row", () => {
+    const book = bookOf([line("old-row-1", "2023-02-01"), NEW]);
+    book.grid.addTab(ARCHIVE, {
+      cells: [
+        [...HEADINGS, "Amount mL"],
+        ["old-row-1", dateCell("2023-02-01"), "Fern", "Top up", 7],
+      ],
+    });
+    expect(archive(book)).toMatch(/^Moved 1 rows/);
+    expect(ids(book, ARCHIVE, "Amount mL")).toEqual([7]);
+  });
+
+  test("gets thousands of rows in their order", () => {
+    const rows = Array.from({ length: 5_002 }, (_, at) => line(`row-${10_000 + at}`, "2023-02-01"));
+    const book = bookOf([...rows, NEW]);
+    expect(archive(book)).toMatch(/^Moved 5002 rows/);
+    expect(ids(book, ARCHIVE)).toEqual(rows.map(([id]) => id));
+    expect(ids(book, "Care log")).toEqual(["new-row-1"]);
   });
 
   test("takes the rows of a log that was renamed, and whose headings were", () => {
