@@ -3,7 +3,9 @@
 import { describe, expect, test } from "vitest";
 import type { CellChange } from "../../sample-sheet/workbench/standin/grid.ts";
 import { DUE_KINDS } from "../../src/core/due.ts";
-import { boardsWords, makeBoards } from "../../src/sheet/boards.ts";
+import { boardsWords, makeBoard, makeBoards } from "../../src/sheet/boards.ts";
+import { openBook } from "../../src/sheet/find.ts";
+import { isMadeMark } from "../../src/sheet/made-tabs.ts";
 import { dump } from "./dump.ts";
 import { openTestBook, readyBook, type TestBook } from "./workbook.ts";
 
@@ -224,6 +226,25 @@ test("without today's row in Settings none is made, and what needs it is refused
   for (const sentence of report.problems) expect(sentence).toContain("“Settings” has no row “Today”");
   expect(report.problems).toHaveLength(2);
   expect(book.refusal({ ask: "show on hand" }).code).toBe("no-setting");
+});
+
+test("without Events none is made, and the sentence names that tab", () => {
+  const book = readyBook();
+  book.grid.removeTab(book.grid.tab("Events").id);
+  const { code, sentence } = book.refusal({ ask: "make boards" });
+  expect([code, sentence]).toEqual(["no-tab", expect.stringContaining("“Events”")]);
+  expect(book.grid.tabs().some((tab) => tab.name() === "Root board")).toBe(false);
+});
+
+test("a board says where its formula stands, and one that is taken is refused with its code", () => {
+  const book = readyBook({ tabs: { Mine: { cells: [["carrots"]] } } });
+  const spec = { name: "Mine", functionName: "ROOT_BOARD", dayColumns: [], colours: [] };
+  const board = () => makeBoard(openBook(book.workbook(), [], isMadeMark), spec, "=ROOT_BOARD(A1:A)");
+  expect(board).toThrow(expect.objectContaining({ code: "board-taken" }));
+  book.grid.tab("Mine").write(1, 1, [[{ value: null }]]);
+  expect(board()).toMatchObject({ column: 1, done: "made" });
+  book.grid.tab("Mine").insertColumns(1, 2);
+  expect(board()).toMatchObject({ column: 3, done: "kept" });
 });
 
 test("the report names each board, and then what was left alone", () => {

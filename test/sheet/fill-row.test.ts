@@ -63,6 +63,8 @@ describe("cells of a row", () => {
     ]);
     expect(book.values("Care log")[1]?.slice(4)).toEqual(Array(8).fill(null));
     expect(writes(book)).toBe(1);
+    // A look just before, and one just after, which finds nothing to put right.
+    expect(book.calls.filter((name) => name === "Range.getValues")).toHaveLength(2);
   });
 
   test("apart are filled one by one, and what stands between them stays", () => {
@@ -72,6 +74,7 @@ describe("cells of a row", () => {
     expect([book.cell("Care log", 3, "Amount mL"), book.cell("Care log", 3, "EC")]).toEqual([80, 1.2]);
     expect(book.grid.tab("Care log").read({ row: 3, column: 6, rows: 1, columns: 1 })[0]?.[0]?.formula).toMatch(/^=IF/);
     expect(writes(book)).toBe(2);
+    expect(book.calls.filter((name) => name === "Range.getValues")).toHaveLength(2);
   });
 
   test("are none when there is nothing to fill, and no call is made", () => {

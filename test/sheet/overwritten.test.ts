@@ -49,8 +49,8 @@ describe("gone is", () => {
     [
       "the lower of two typed by hand, where one is missing",
       [TYPED, TYPED2],
-      [HEAD, ["", "Hoya", "changed", ""], NEW],
-      [2],
+      [HEAD, ["", "Hoya", "changed", ""], NEW, NEW],
+      [2, 3],
       [2],
     ],
     ["both typed by hand, where two are missing", [A, TYPED, TYPED2], [HEAD, A, NEW, NEW], [2, 3], [2, 3]],
