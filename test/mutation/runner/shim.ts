@@ -50,6 +50,11 @@ function chain(suite: Suite | null, pick: (one: Suite) => readonly Body[]): Body
   return suite === null ? [] : [...chain(suite.parent, pick), ...pick(suite)];
 }
 
+/** A test may be given options or a time before or after its body; the body is what can be called. */
+function bodyOf(rest: readonly unknown[]): Body {
+  return rest.find((one) => typeof one === "function") as Body;
+}
+
 const RealDate = Date;
 
 /** Date with a clock that stands still, and globals that can be put back. */
@@ -107,11 +112,14 @@ export class Collection {
       body();
       this.suite = outer;
     };
-    const test = (name: string, body: Body): void => this.collect(name, () => body(this.contextOf(name)));
+    const test = (name: string, ...rest: unknown[]): void =>
+      this.collect(name, () => bodyOf(rest)(this.contextOf(name)));
     const eachOf =
-      (make: (name: string, body: Body) => void) => (rows: readonly unknown[]) => (name: string, body: Body) => {
+      (make: (name: string, body: Body) => void) =>
+      (rows: readonly unknown[]) =>
+      (name: string, ...rest: unknown[]) => {
         for (const [at, row] of rows.entries()) {
-          make(`${name} [${at}]`, () => body(...(Array.isArray(row) ? row : [row])));
+          make(`${name} [${at}]`, () => bodyOf(rest)(...(Array.isArray(row) ? row : [row])));
         }
       };
     const withEach = (make: (name: string, body: Body) => void) => Object.assign(make, { each: eachOf(make) });
