@@ -55,9 +55,8 @@ function placesAfter(days: readonly number[], batches: readonly HistoryBatch[]):
  */
 export function readingHistory({ batches, low, high, calibrations, lots }: HistoryTask): HistoryRow[] {
   const inOrder = [...batches].sort((a, b) => a.day - b.day);
-  const ratios = inOrder.flatMap(({ ecMsCm, expectedMsCm }) =>
-    ecMsCm !== null && expectedMsCm !== null && expectedMsCm > 0 ? [ecMsCm / expectedMsCm] : [],
-  );
+  // What was not read or worked out makes no ratio above 0, and is passed over.
+  const ratios = inOrder.map(({ ecMsCm, expectedMsCm }) => (ecMsCm ?? 0) / (expectedMsCm ?? 0));
   const band = spreadBand({ ratios, labelShare: 0 });
   const calibrated = placesAfter(calibrations, inOrder);
   const newLot = placesAfter(lots, inOrder);

@@ -77,6 +77,7 @@ describe("a move from soil", () => {
       row("2026-02-01", "Move from soil", "It stood in wet soil"),
       row("2026-02-01", "Solution change", "Weak solution after move from soil"),
       row("2026-02-08", "Note", "No water roots yet after move from soil"),
+      row("2026-02-09", "Note", "Greener"),
       row("2026-02-09", "New root", "At last"),
       row("2026-02-16", "Solution change", "Full strength after move from soil"),
       row("2026-02-09", "Move from soil", "", " "),

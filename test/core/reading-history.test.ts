@@ -53,6 +53,23 @@ describe("readings over time", () => {
     }
   });
 
+  it("have no mark for what was done before the first batch", () => {
+    const rows = readingHistory({ ...task, batches: [batch(10), batch(20)], calibrations: [9], lots: [21] });
+    expect(rows.flatMap(({ calibrated, newLot }) => [calibrated, newLot])).toEqual([null, null, null, null]);
+  });
+
+  it("count for the band only where both were there: seven and three halves are not eight", () => {
+    const seven = Array.from({ length: 7 }, (_, k) => batch(k));
+    const halves = [{ ecMsCm: null }, { expectedMsCm: null }, { expectedMsCm: 0 }].map((given, k) =>
+      batch(7 + k, given),
+    );
+    expect(readingHistory({ ...task, batches: [...seven, ...halves] }).map(({ ecLowMsCm }) => ecLowMsCm)).toEqual(
+      Array(10).fill(null),
+    );
+    const rows = readingHistory({ ...task, batches: [...seven, batch(7), ...halves] });
+    expect(rows.map(({ ecLowMsCm }) => ecLowMsCm === null)).toEqual([...Array(9).fill(false), true, false]);
+  });
+
   it("of nothing are nothing", () => {
     expect(readingHistory({ ...task, batches: [], calibrations: [1], lots: [1] })).toEqual([]);
   });
