@@ -42,6 +42,57 @@ describe("a report that does not add up says so", () => {
   });
 });
 
+describe("by hand", () => {
+  const salt = (more: WaterLines): WaterLines => ({ Na: 229.9, Cl: 354.5, ...more });
+
+  test("2 meq/L of calcium against 1 of chloride is a third too much, and an anion is missing; the EC says no more", () => {
+    expect(checkWater({ Ca: 40.078, Cl: 35.45, EC: 5 }).doubts).toEqual([
+      expect.stringMatching(/cations 2, anions 1 meq\/L \(33\.3 %\)\. One of the anions is missing/),
+    ]);
+    expect(checkWater({ Na: 22.99, Cl: 70.9 }).doubts[0]).toMatch(
+      /cations 1, anions 2 .*One of the cations is missing/,
+    );
+  });
+
+  // NaCl 10 mmol/L is 1.185 mS/cm (USGS phreeqc3, literature value).
+  test.each([
+    [1.05, 0],
+    [1.35, 0],
+    [1, 1],
+    [1.45, 1],
+    [0, 0],
+  ])("an EC of %d mS/cm beside 10 mmol/L of salt: %d doubts", (EC, count) => {
+    expect(checkWater(salt({ EC })).doubts).toHaveLength(count);
+  });
+
+  test("where nothing can be predicted the EC is not doubted", () => {
+    expect(checkWater({ Na: 19_000, Cl: 29_300, EC: 50 }).doubts).toEqual([]);
+  });
+
+  // Ca 20 and Mg 10 mg/L: 20 / 0.40044 + 10 / 0.24284 = 49.9 + 41.2 = 91.1 mg/L as CaCO3; a tenth of the larger is let pass.
+  test.each([
+    [{ Ca: 20, Mg: 10, Hardness: 83 }, 0],
+    [{ Ca: 20, Mg: 10, Hardness: 81 }, 1],
+    [{ Ca: 20, Mg: 10, Hardness: 101 }, 0],
+    [{ Ca: 20, Mg: 10, Hardness: 102 }, 1],
+    // Calcium 1 mg/L is 2.5; below 10 a whole mg/L is let pass.
+    [{ Ca: 1, Mg: 0, Hardness: 3.4 }, 0],
+    [{ Ca: 1, Mg: 0, Hardness: 3.6 }, 1],
+    [{ Ca: 20, Hardness: 300 }, 0],
+    [{ Mg: 10, Hardness: 300 }, 0],
+    [{ Ca: 20, Mg: 10 }, 0],
+  ])("%j: %d doubts about hardness", (lines, count) => {
+    const said = checkWater(lines).doubts.filter((doubt) => doubt.includes("hardness"));
+    expect(said).toHaveLength(count);
+  });
+
+  test("the state is taken at the pH of the report, else at 7.5", () => {
+    expect(waterState({ ...worked, pH: 8.1 })?.pH).toBeCloseTo(8.1, 9);
+    const { pH: _, ...without } = worked;
+    expect(waterState(without)?.pH).toBeCloseTo(7.5, 9);
+  });
+});
+
 test("PHREEQC's ten waters as mg/L: EC within 8 %, as for the ions themselves; every one adds up", () => {
   const waters = referenceRows.filter((row) => row.kind === "water" && row.tempC === 25);
   expect(waters).toHaveLength(7);
