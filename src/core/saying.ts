@@ -3,7 +3,6 @@
 /** For sentences only, never for arithmetic: whole from 100 up, three significant figures below. */
 export function sayNumber(value: number): string {
   const size = Math.abs(value);
-  if (size >= 1e15) return String(value);
   if (size >= 100) return String(Math.round(value));
   if (size < 1e-6) return "0";
   return Number(value.toPrecision(3))
@@ -14,7 +13,7 @@ export function sayNumber(value: number): string {
 /** A number as it was given, in quotes-free plain form: 0.00001 rather than 1e-5. */
 export function sayGiven(value: number): string {
   const size = Math.abs(value);
-  if (size !== 0 && size < 1e-6 && size >= 1e-12) return value.toFixed(15).replace(/0+$/, "");
+  if (size < 1e-6 && size >= 1e-12) return value.toFixed(15).replace(/0+$/, "");
   return String(value);
 }
 

@@ -44,7 +44,6 @@ export function dosesUsed(batches: readonly LoggedBatch[]): LogUse {
  * one of `known` is about that feed alone, any other could be about every feed.
  */
 export function unreadFor(feed: string, unread: readonly UnreadDose[], known: readonly string[]): string | null {
-  if (unread.length === 0) return null;
   const key = nameKey(feed);
   const keys = known.map(nameKey).filter((one) => one !== "");
   const found = unread.find(({ text }) => {

@@ -4,7 +4,7 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import Papa from "papaparse";
 import { describe, expect, test } from "vitest";
-import { dosesText, type LoggedDose, parseDoses, readDoses } from "../../src/core/dose-text.ts";
+import { dosesText, type LoggedDose, nameOfText, parseDoses, readDoses } from "../../src/core/dose-text.ts";
 import { refusal } from "./refusal.ts";
 
 const dose = (given: Partial<LoggedDose>): LoggedDose => ({
@@ -33,12 +33,19 @@ describe("the text", () => {
     expect(dosesText([dose({ feed: 'Grow; the "old" one' })])).toBe('"Grow; the ""old"" one" 1 g/L (10 g)');
   });
 
-  test.each(["", "Salt", "Salt 1 g (10 g)", "Salt 1 g/L (10 mL)", "Salt 1,5 g/L (15 g)", "Salt 1 g/L (10 g);"])(
-    "that is not of this form is refused: %j",
-    (text) => {
-      expect(refusal(() => parseDoses(text))).toMatch(/is not a dose\. A dose looks like this: Calcium nitrate/);
-    },
-  );
+  test.each([
+    "",
+    "Salt",
+    "Salt 1 g (10 g)",
+    "Salt 1 g/L (10 mL)",
+    "Salt 1,5 g/L (15 g)",
+    "Salt 1 g/L (10 g);",
+    "Salt 1 g/L (10 g) or so",
+  ])("that is not of this form is refused: %j", (text) => {
+    expect(refusal(() => parseDoses(text))).toMatch(/is not a dose\. A dose looks like this: Calcium nitrate/);
+  });
+
+  test("a quote inside a name that was typed by hand stays", () => expect(nameOfText('Lava 5"')).toBe('Lava 5"'));
 
   test("one dose that cannot be read leaves the others, and is quoted", () => {
     expect(readDoses('Salt 1 g/L (10 g); Salt 1 g; "A; b" 0.5 mL/L (5 mL)')).toEqual([

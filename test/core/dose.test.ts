@@ -2,7 +2,7 @@
 
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { DOSE_UNITS, type DoseUnit, doseAmounts } from "../../src/core/dose.ts";
+import { DOSE_UNITS, type DoseUnit, doseAmounts, measureUnit } from "../../src/core/dose.ts";
 import type { ElementSymbol } from "../../src/core/elements.ts";
 import { type Feed, feedOf } from "../../src/core/feeds.ts";
 import { parseLabel } from "../../src/core/label.ts";
@@ -49,6 +49,26 @@ describe("units of dose (NIST Handbook 44, Appendix C)", () => {
     for (const basis of ["w/w", "w/v"]) {
       expect(doseAmounts(feed(`Ca 1 ${basis}`, 1), 1, unit).Ca).toBeCloseTo(mgL, 9);
     }
+  });
+
+  it.each<[DoseUnit, string]>([
+    ["g/L", "w/w"],
+    ["g/gal", "w/w"],
+    ["oz/gal", "w/w"],
+    ["mL/L", "w/v"],
+    ["mL/gal", "w/v"],
+    ["tsp/gal", "w/v"],
+    ["floz/gal", "w/v"],
+  ])("%s of a %s feed needs no density", (unit, basis) => {
+    expect(doseAmounts(feed(`Ca 1 ${basis}`), 1, unit).Ca).toBeGreaterThan(0);
+  });
+
+  it("a solid goes by g, a liquid by mL", () =>
+    expect([feed("Ca 1"), feed("Ca 1", 1.2), feed("Ca 1 w/v")].map(measureUnit)).toEqual(["g", "mL", "mL"]));
+
+  it("as much as a litre takes up is no slip: 2000 g/L, and 7000 g in a gallon, 1849 g/L", () => {
+    expect(doseAmounts(feed("Ca 1"), 2000, "g/L").Ca).toBe(20_000);
+    expect(doseAmounts(feed("Ca 1"), 7000, "g/gal").Ca).toBeCloseTo(70_000 / litres, 6);
   });
 
   it("the ounce is a weight, the fluid ounce a volume", () => {
@@ -130,6 +150,7 @@ describe("a mix", () => {
   it.each<[Record<string, string | number>[], string]>([
     [[{ Feed: "D", Dose: 1 }], '"D" is no feed on the shelf. Write the name as it stands in the column Feed.'],
     [[{ Feed: "C", Dose: 1 }], "C is organic."],
+    [[{ Feed: "#REF!", Dose: 1 }], "Feed in row 2 of recipe is an error cell (#REF!). Mend that cell or clear it."],
     [[{ Dose: 1 }], "There is a dose but no feed in row 2 of recipe. Name the feed."],
     [[{ Feed: "A" }], "There is no dose of A in row 2 of recipe. Give a number, or 0."],
     [[{ Feed: "A", Dose: -1 }], "Dose in row 2 of recipe is -1. Give a number of 0 or more."],
@@ -149,6 +170,9 @@ describe("a mix", () => {
     expect(refusal(() => readRecipe(rows(...list), shelf))).toBe(sentence);
   });
 });
+
+it("a water that cannot be is refused in a mix", () =>
+  expect(refusal(() => mixAmounts([], { Ca: -1 }))).toMatch(/^The water: Ca is -1 mg\/L\./));
 
 describe("properties", () => {
   const unit = fc.constantFrom(...DOSE_UNITS);

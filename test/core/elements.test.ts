@@ -1,7 +1,7 @@
 /** Elements, oxides and their factors, against published figures. */
 
 import { describe, expect, it } from "vitest";
-import { ELEMENTS, parseElements, SYMBOLS } from "../../src/core/elements.ts";
+import { ELEMENTS, elementOf, parseElements, SYMBOLS } from "../../src/core/elements.ts";
 import { OXIDES, type Oxide, oxideElement, oxideFactor } from "../../src/core/oxides.ts";
 import { atomsOf, percentOf } from "./formula.ts";
 import { readReference } from "./reference.ts";
@@ -47,13 +47,21 @@ describe("parseElements", () => {
     expect(parseElements(ELEMENTS.join(" "))).toEqual([...ELEMENTS]);
   });
 
+  it("knows each by its English name, as IUPAC spells it", () => {
+    const names =
+      "nitrogen phosphorus potassium calcium magnesium sulfur iron manganese zinc boron copper molybdenum silicon sodium chlorine";
+    expect(parseElements(names)).toEqual([...SYMBOLS]);
+    expect(elementOf("  Iron ")).toBe("Fe");
+    expect(elementOf("rust")).toBeNull();
+  });
+
   it.each(SYMBOLS)("knows %s", (symbol) => {
     expect(parseElements(` ${symbol.toUpperCase()} `)).toEqual([symbol]);
   });
 
   it.each([
     ["N Xx", '"Xx" is no element known here. Use N P K Ca Mg S Fe Mn Zn B Cu Mo Si Na Cl.'],
-    ["N P N", 'N is asked for twice in "N P N". Name each element once.'],
+    [" N P N ", 'N is asked for twice in "N P N". Name each element once.'],
     [" ", "The list of elements is empty. Name one or more of N P K Ca Mg S Fe Mn Zn B Cu Mo Si Na Cl."],
   ])("refuses %j", (text, sentence) => {
     expect(refusal(() => parseElements(text))).toBe(sentence);

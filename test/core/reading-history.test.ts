@@ -67,7 +67,8 @@ describe("readings over time", () => {
       Array(10).fill(null),
     );
     const rows = readingHistory({ ...task, batches: [...seven, batch(7), ...halves] });
-    expect(rows.map(({ ecLowMsCm }) => ecLowMsCm === null)).toEqual([...Array(9).fill(false), true, false]);
+    for (const side of ["ecLowMsCm", "ecHighMsCm"] as const)
+      expect(rows.map((row) => row[side] === null)).toEqual([...Array(9).fill(false), true, false]);
   });
 
   it("of nothing are nothing", () => {

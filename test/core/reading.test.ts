@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Cell, readCell } from "../../src/core/cell.ts";
 import {
+  checkNumber,
   type NumberWords,
   readChoice,
   readDay,
@@ -25,6 +26,8 @@ describe("readNumberText takes", () => {
     ["1,2", 1.2],
     [" 1.2 mg/L", 1.2],
     ["1,2mg/l", 1.2],
+    ["1.2 mg / L", 1.2],
+    [".55", 0.55],
     ["12", 12],
     ["012", 12],
     ["-0.125", -0.125],
@@ -44,6 +47,9 @@ describe("readNumberText takes", () => {
   it("a number with three decimals where the bound leaves one reading", () => {
     expect(readNumberText("1.234", { what: "N", max: 100 })).toBe(1.234);
     expect(readNumberText("6,125", { what: "pH", max: 14 })).toBe(6.125);
+    expect(readNumberText("1.234", { what: "N", max: 1233 })).toBe(1.234);
+    expect(readNumberText("1.234", { what: "N", min: 1235 })).toBe(1.234);
+    expect(refusal(() => readNumberText("1.234", { what: "N", min: 1234, max: 1234 }))).toContain("two ways");
   });
 
   it("any plain decimal in either way of writing", () => {
@@ -68,6 +74,20 @@ describe("readNumberText refuses", () => {
       `${at} "1,234,567". Leave out marks and spaces between the digits, and use one decimal point: 1234567.`,
     ],
     ["1'234.5", `${at} "1'234.5". Leave out marks and spaces between the digits, and use one decimal point: 1234.5.`],
+    [
+      "1,234,567.8",
+      `${at} "1,234,567.8". Leave out marks and spaces between the digits, and use one decimal point: 1234567.8.`,
+    ],
+    [
+      "1'234 567",
+      `${at} "1'234 567". Leave out marks and spaces between the digits, and use one decimal point: 1234567.`,
+    ],
+    ["12.345", `${at} "12.345", which can be read in two ways. Type 12.3450 or 12345.`],
+    ["1e+3", `${at} "1e+3". Write the number out, without a power of ten.`],
+    ["1E-3", `${at} "1E-3". Write the number out, without a power of ten.`],
+    ["e5", `${at} "e5". Give a plain number in mg/L, like 1.2.`],
+    ["-", `${at} "-". Give a plain number in mg/L, like 1.2.`],
+    ["12 grade5", `${at} "12 grade5". Give a plain number in mg/L, like 1.2.`],
     ["1 234", `${at} "1 234". Leave out marks and spaces between the digits, and use one decimal point: 1234.`],
     ["1,234", `${at} "1,234", which can be read in two ways. Type 1.2340 or 1234.`],
     ["1.234", `${at} "1.234", which can be read in two ways. Type 1.2340 or 1234.`],
@@ -109,6 +129,7 @@ describe("readNumber", () => {
     expect(readNumber(cell(85), words)).toBe(85);
     expect(readNumber(cell("85 mg/L"), words)).toBe(85);
     expect(readNumber(cell("  "), words)).toBeNull();
+    expect([0, 14].map((pH) => readNumber(cell(pH), { what: "pH", min: 0, max: 14 }))).toEqual([0, 14]);
   });
 
   it.each([
@@ -126,6 +147,12 @@ describe("readNumber", () => {
     ],
   ])("refuses %j within %j", (bad, bounds, sentence) => {
     expect(refusal(() => readNumber(bad, { what: "Ca", unit: "mg/L", ...bounds }))).toBe(sentence);
+  });
+
+  it("what is no number at all is refused, wherever it was worked out", () => {
+    expect(refusal(() => checkNumber(Number.NaN, { what: "Ca", unit: "mg/L" }))).toBe(
+      "Ca is no number. Give a number in mg/L.",
+    );
   });
 
   it("names no unit where there is none", () => {
@@ -151,6 +178,9 @@ describe("readDay", () => {
     ],
     [cell(46_082), "Date is the number 46082. Give a date: set the cell's format to date, or type it like 2026-03-01."],
     [cell(true), "Date is yes. Give a date like 2026-03-01."],
+    [cell(false), "Date is no. Give a date like 2026-03-01."],
+    [cell("on 2026-02-01"), 'Date is "on 2026-02-01". Give a date, or a text like 2026-03-01 (year, month, day).'],
+    [cell("2026-02-01 at 8"), 'Date is "2026-02-01 at 8". Give a date, or a text like 2026-03-01 (year, month, day).'],
     [cell("#REF!"), "Date is an error cell (#REF!). Mend that cell or clear it."],
   ])("refuses %j", (bad, sentence) => {
     expect(refusal(() => readDay(bad, "Date"))).toBe(sentence);
@@ -199,6 +229,7 @@ describe("numbers in sentences", () => {
     [0.0113, "0.0113"],
     [0.5, "0.5"],
     [0, "0"],
+    [0.000001, "0.000001"],
     [0.00000012, "0"],
     [-2.345, "-2.35"],
     [200, "200"],
@@ -208,8 +239,12 @@ describe("numbers in sentences", () => {
 
   it("given numbers are said as given, lists with commas", () => {
     expect(sayGiven(0.0000005)).toBe("0.0000005");
+    expect(sayGiven(1e-12)).toBe("0.000000000001");
+    expect(sayGiven(1e-16)).toBe("1e-16");
+    expect(sayGiven(0)).toBe("0");
     expect(sayGiven(12.5)).toBe("12.5");
     expect(sayList(["a"], "or")).toBe("a");
+    expect(sayList(["a", "b"], "or")).toBe("a or b");
     expect(sayList(["a", "b", "c"], "and")).toBe("a, b and c");
   });
 });

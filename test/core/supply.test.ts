@@ -2,6 +2,7 @@
 
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { baseOf, entriesByFeed, unitOfEntries } from "../../src/core/supply.ts";
 import { type Supply, type SupplyTask, supplies } from "../../src/core/supply-left.ts";
 import { dosesUsed, unreadFor } from "../../src/core/supply-log.ts";
 import { refusal } from "./refusal.ts";
@@ -38,6 +39,40 @@ describe("on hand", () => {
   it("exactly one batch left is one batch, in spite of binary sums", () => {
     const used = Array.from({ length: 9 }, (_, k) => ({ feed: "S", day: 90 + k, amount: 0.1, unit: "g" as const }));
     expect(only({ bought: [{ feed: "S", day: 1, amount: 1, unit: "g" }], used }).batchesLeft).toBe(1);
+  });
+
+  it("the last ninety days count, and only batches with a day that used something", () => {
+    const bought = [{ feed: " S ", day: 1, amount: 100, unit: "g" as const }];
+    const use = (day: number | null, amount: number) => ({ feed: "S", day, amount, unit: "g" as const });
+    const used = [use(10, 30), use(11, 8), use(50, 0), use(99, 4), use(null, 5)];
+    const left = only({ bought, used });
+    expect(left).toMatchObject({ feed: "S", used: 47, onHand: 53 });
+    // 8 + 4 within 90 days of day 100; the log reaches further back, so 90 days. The middle batch is the smaller one.
+    expect(left.perDay).toBeCloseTo(12 / 90, 12);
+    expect(left.batchesLeft).toBe(13);
+    expect(only({ bought, used: [use(null, 5)] })).toMatchObject({ used: 5, perDay: null });
+  });
+
+  it("used up to the last gram is none left, not too much used; one batch is said as one", () => {
+    const bought = [{ feed: "S", day: 1, amount: 12, unit: "g" as const }];
+    const used = (amount: number) => only({ bought, used: [{ feed: "S", day: 99, amount, unit: "g" }] }).sentence;
+    expect(used(12)).toBe("0 g of S are left, enough for 0 batches.");
+    expect(used(6)).toBe("6 g of S are left, enough for 1 batch.");
+  });
+
+  it("what is bought tomorrow is not there today", () => {
+    expect(only({ bought: [{ feed: "S", day: 101, amount: 10, unit: "g" }] })).toMatchObject({ bought: 0, onHand: 0 });
+    const entries = entriesByFeed({
+      bought: [
+        { feed: "S", day: 101, amount: 10, unit: "g" },
+        { feed: "S", day: null, amount: 5, unit: "g" },
+      ],
+      used: [],
+      today: 100,
+    });
+    expect(entries.get("s")?.bought.map(({ amount }) => amount)).toEqual([5]);
+    const all = entriesByFeed({ bought: [{ feed: "S", day: 101, amount: 10, unit: "g" }], used: [], today: null });
+    expect(all.get("s")?.bought).toHaveLength(1);
   });
 
   it("more used than bought is said, not hidden", () => {
@@ -89,11 +124,36 @@ it("grams against millilitres need a density, and a batch uses nothing below 0",
   );
 });
 
+it("millilitres are turned into grams as well, and no amount may be no number", () => {
+  const bought = [{ feed: "L", day: 1, amount: 1, unit: "kg" as const }];
+  const used = [{ feed: "L", day: 2, amount: 20, unit: "mL" as const }];
+  expect(only({ bought, used, densityOf: () => 1.25 })).toMatchObject({ unit: "g", used: 25, onHand: 975 });
+  const bad = [{ feed: "L", day: 2, amount: Number.NaN, unit: "g" as const }];
+  expect(refusal(() => supplies(task({ bought, used: bad })))).toBe("An amount of L is NaN g. Give a number.");
+});
+
+it("a purchase without a day came first, whatever the order of rows; without any the first use names the unit", () => {
+  const dated = { feed: "L", day: 0, amount: 1, unit: "kg" as const };
+  const undated = { feed: "L", day: null, amount: 1, unit: "L" as const };
+  for (const bought of [
+    [dated, undated],
+    [undated, dated],
+  ]) {
+    expect(only({ bought, densityOf: () => 1 }).unit).toBe("g");
+  }
+  expect(only({ used: [{ feed: "L", day: 2, amount: 5, unit: "mL" }] }).unit).toBe("mL");
+  expect(unitOfEntries({ bought: [], used: [] })).toBe("g");
+  expect([baseOf("kg"), baseOf("L")]).toEqual([
+    { unit: "g", factor: 1000 },
+    { unit: "mL", factor: 1000 },
+  ]);
+});
+
 it("what was spilled or given away counts as a purchase below 0, and the latest day names the unit, not the last row", () => {
   const bought = [
+    { feed: "L", day: 40, amount: -100, unit: "mL" as const },
     { feed: "L", day: 30, amount: 0.5, unit: "L" as const },
     { feed: "L", day: 10, amount: 1250, unit: "g" as const },
-    { feed: "L", day: 40, amount: -100, unit: "mL" as const },
   ];
   // 500 mL + 1250 g at 1.25 g/mL - 100 mL.
   expect(only({ bought, densityOf: () => 1.25 })).toMatchObject({ unit: "mL", bought: 1400, onHand: 1400 });
@@ -124,5 +184,15 @@ describe("doses of the log", () => {
     expect(unreadFor("Calcium", [spoon], known)).toBeNull();
     expect(unreadFor("Zinc", [pinch], ["Zinc", "Calcium"])).toContain("a pinch of salt");
     expect(unreadFor("A", [], known)).toBeNull();
+    // A name left blank on the shelf is no name of anything.
+    expect(unreadFor("Zinc", [pinch], ["Zinc", " "])).toContain("a pinch of salt");
+  });
+
+  it("a name in quotes, or with a quote inside, is the name it stands for", () => {
+    const { unread } = dosesUsed([batch(5, '"B; C" a spoon'), batch(6, '5" lava a spoon')]);
+    expect(unread).toHaveLength(2);
+    expect(unreadFor("Zinc", unread, ["Zinc", "B; C", '5" lava'])).toBeNull();
+    expect(unreadFor("B; C", unread, ["Zinc", "B; C", '5" lava'])).toContain("row 7");
+    expect(unreadFor('5" lava', unread, ["Zinc", "B; C", '5" lava'])).toContain("row 7");
   });
 });
