@@ -48,7 +48,6 @@ function* matches(text: string): Generator<RegExpExecArray> {
 function readingsOf(digits: string): number[] {
   const plain = digits.replace(/−/g, "-").replace(/[^\d.,-]/g, "");
   const marks = plain.replace(/[^.,]/g, "");
-  if (marks.length === 0) return numbers(plain);
   if (marks.length === 1) {
     const decimal = Number(plain.replace(",", "."));
     const thousands = /^-?[1-9]\d{0,2}[.,]\d{3}$/.test(plain);
@@ -66,5 +65,5 @@ function readingsOf(digits: string): number[] {
 
 function numbers(text: string): number[] {
   const value = Number(text);
-  return text !== "" && Number.isFinite(value) ? [value] : [];
+  return Number.isFinite(value) ? [value] : [];
 }

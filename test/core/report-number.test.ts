@@ -38,6 +38,8 @@ describe("one number", () => {
     // Groups that no way of writing has.
     ["1,23,456.7", []],
     ["12.34.56", []],
+    ["1,2345", [1.2345]],
+    ["9".repeat(400), []],
   ])("%s", (text, expected) => expect(readPrinted(text)).toEqual([{ readings: expected, note: "" }]));
 
   it("a space before other than three digits ends it", () => expect(readings("1 23")).toEqual([[1], [23]]));
@@ -68,7 +70,7 @@ describe("limits and ranges", () => {
     },
   );
 
-  it.each(["30-20", "1,234-2,345", "1-2,345"])("%s is no range that can be counted", (text) =>
+  it.each(["30-20", "1,234-2,345", "1-2,345", "1,234-2345"])("%s is no range that can be counted", (text) =>
     expect(readPrinted(text)).toEqual([{ readings: [], note: "" }]),
   );
 
