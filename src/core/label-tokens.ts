@@ -87,7 +87,6 @@ const N_FORMS: readonly (readonly [pattern: RegExp, term: LabelTerm])[] = [
 const OXIDE = /^(?:P\s?2\s?O\s?5|K\s?2\s?O|CaO|MgO|SO\s?3|Na\s?2\s?O|SiO\s?2)(?![A-Za-z0-9])/i;
 const MISPRINT = /^(P205|K20|Na20)(?![A-Za-z0-9])/i;
 const ION = /^(NO3|NH4|SO4|PO4)(?:\s?[-+]|\s?\d[-+])?(?![A-Za-z0-9])/;
-const WORD = /^[a-z]+(?:-[a-z]+)*(?![a-z\d])/;
 const NUMBER = /^(?:\d{1,3}(?:[ '’]\d{3})+(?:[.,]\d+)?|\d+(?:[.,]\d+)*|[.,]\d+)(?![A-Za-z0-9])/;
 
 const BY_FORMULA = new Map<string, LabelTerm>(LABEL_TERMS.map((term) => [term.toLowerCase(), term]));
@@ -111,7 +110,7 @@ function readFormula(rest: string): { token: Token; length: number } | null {
   const ion = ION.exec(rest);
   if (ion !== null) return { token: { kind: "ion", ion: ion[1] as Ion }, length: ion[0].length };
   // Symbols as they are written, or all in capitals: "mg" is a unit and "ca" a word.
-  for (const symbol of [...SYMBOLS].sort((a, b) => b.length - a.length)) {
+  for (const symbol of SYMBOLS) {
     const written = rest.slice(0, symbol.length);
     if ((written !== symbol && written !== symbol.toUpperCase()) || /^[A-Za-z0-9]/.test(rest.slice(symbol.length)))
       continue;
@@ -191,12 +190,9 @@ export function tokensOf(line: string): Token[] {
       at += digits[0].length;
       continue;
     }
-    const word = WORD.exec(rest.toLowerCase());
-    const length =
-      word === null ? (/^(?:[A-Za-z0-9]+|[\s\S])/u.exec(rest) as RegExpExecArray)[0].length : word[0].length;
-    const written = rest.slice(0, length);
-    for (const part of word === null ? [written] : written.split("-")) tokens.push(wordToken(part.toLowerCase(), part));
-    at += length;
+    const [written] = /^(?:[A-Za-z0-9]+|[\s\S])/u.exec(rest) as RegExpExecArray;
+    tokens.push(wordToken(written.toLowerCase(), written));
+    at += written.length;
   }
   return tokens;
 }

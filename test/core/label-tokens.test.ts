@@ -35,6 +35,9 @@ describe("a line is tidied", () => {
     ["Nitrogen ____ 10", "Nitrogen 10"],
     ["Nitrogen ---- 10", "Nitrogen 10"],
     ["Nitrogen ==== 10", "Nitrogen 10"],
+    ["Nitrogen*10", "Nitrogen 10"],
+    ["Nitrogen…10", "Nitrogen 10"],
+    ["Nitrogen....10", "Nitrogen 10"],
     ["N_1 = 10.5 - 5", "N_1 = 10.5 - 5"],
   ])("%j", (line, tidy) => expect(tidyLine(line)).toBe(tidy));
 });
@@ -82,6 +85,72 @@ describe("units: what one of them is in percent, and of what", () => {
     ["5%", "number 5 · unit 1 ?"],
     ["ppmx 5", "unknown ppmx · number 5"],
   ])("%s", (line, expected) => expect(of(line)).toBe(expected));
+});
+
+/** Every way of writing a text with or without a space at each "_". */
+function spaced(text: string): string[] {
+  const [first = "", ...others] = text.split("_");
+  let all = [first];
+  for (const part of others) all = all.flatMap((so) => [`${so}${part}`, `${so} ${part}`]);
+  return all;
+}
+
+describe("spaces between the signs change nothing", () => {
+  it.each([
+    ["NO3_-_N", "formula NO3-N"],
+    ["N_-_NO3", "formula NO3-N"],
+    ["N_(_NO3_)", "formula NO3-N"],
+    ["NH4_-_N", "formula NH4-N"],
+    ["N_-_NH4", "formula NH4-N"],
+    ["N_(_NH4_)", "formula NH4-N"],
+    ["urea_-_N", "formula Urea-N"],
+    ["N_-_urea", "formula Urea-N"],
+    ["NH2_-_N", "formula Urea-N"],
+    ["N_-_NH2", "formula Urea-N"],
+    ["P_2_O_5", "formula P2O5"],
+    ["K_2_O", "formula K2O"],
+    ["SO_3", "formula SO3"],
+    ["Na_2_O", "formula Na2O"],
+    ["SiO_2", "formula SiO2"],
+    ["N_-_P_-_K", "heading NPK"],
+    ["NO3_-", "ion NO3"],
+    ["NH4_+", "ion NH4"],
+    ["SO4_2-", "ion SO4"],
+    ["PO4_3-", "ion PO4"],
+  ])("%s", (pattern, expected) => {
+    for (const text of spaced(pattern)) {
+      // As tidied, and at the end of a line or before a mark.
+      expect(tokensOf(text).map(said).join(" · ")).toBe(expected);
+      expect(tokensOf(`${text}: 5`).map(said).join(" · ")).toBe(`${expected} · number 5`);
+    }
+  });
+
+  it.each([
+    ["mg_/_100_g", "0.001 w/w"],
+    ["g_/_100_g", "1 w/w"],
+    ["g_/_100_ml", "1 w/v"],
+    ["mg_/_kg", "0.0001 w/w"],
+    ["µg_/_g", "0.0001 w/w"],
+    ["g_/_kg", "0.1 w/w"],
+    ["mg_/_l", "0.0001 w/v"],
+    ["g_/_l", "0.1 w/v"],
+    ["%_w_/_v", "1 w/v"],
+    ["%_(_w_/_v_)", "1 w/v"],
+  ])("5 %s", (pattern, expected) => {
+    for (const text of spaced(pattern)) {
+      expect(tokensOf(`5 ${text}`).map(said).join(" · ")).toBe(`number 5 · unit ${expected}`);
+      expect(tokensOf(`5 ${text.toUpperCase()}, 6`).map(said).join(" · ")).toBe(
+        `number 5 · unit ${expected} · number 6`,
+      );
+    }
+  });
+
+  it("a unit is told as it is printed", () => {
+    const text = (line: string) => tokensOf(line).flatMap((token) => (token.kind === "unit" ? [token.unit.text] : []));
+    expect(text("5 mg / kg")).toEqual(["mg / kg"]);
+    expect(text("5 percent")).toEqual(["%"]);
+    expect(text("5 %(m/v) 6 (p/p)")).toEqual(["% w/v", "% w/w"]);
+  });
 });
 
 describe("formulas", () => {
@@ -179,6 +248,11 @@ describe("numbers and marks between", () => {
     ["N (5) [3]", "formula N · open ( · number 5 · close ) · open ( · number 3 · close )"],
     ["N - 5.", "formula N · number 5"],
     ["5x", "unknown 5x"],
+    [".55", "number .55"],
+    ["12 345 678,25", "number 12 345 678,25"],
+    ["N < 5", "formula N · marker at most · number 5"],
+    ["> 5 < 6", "marker filler · number 5 · marker at most · number 6"],
+    ["400µg/g", "number 400 · unit 0.0001 w/w"],
     ["N-P-K", "heading NPK"],
   ])("%s", (text, expected) => expect(of(text)).toBe(expected));
 });
