@@ -17,7 +17,7 @@ const unitKey = (text: string) => text.replace(/\s+/g, "").toLowerCase();
 function ungrouped(digits: string): string {
   const marks = digits.replace(/[\d+-]/g, "");
   const last = marks.slice(-1);
-  const isDecimal = /[.,]/.test(last) && marks.length > 1 && marks.indexOf(last) === marks.length - 1;
+  const isDecimal = /[.,]/.test(last) && marks.indexOf(last) === marks.length - 1;
   const at = isDecimal ? digits.lastIndexOf(last) : digits.length;
   const bare = (part: string) => part.replace(/[^\d+-]/g, "");
   return isDecimal ? `${bare(digits.slice(0, at))}.${bare(digits.slice(at + 1))}` : bare(digits);

@@ -44,19 +44,27 @@ describe("on hand", () => {
   it("the last ninety days count, and only batches with a day that used something", () => {
     const bought = [{ feed: " S ", day: 1, amount: 100, unit: "g" as const }];
     const use = (day: number | null, amount: number) => ({ feed: "S", day, amount, unit: "g" as const });
-    const used = [use(10, 30), use(11, 8), use(50, 0), use(99, 4), use(null, 5)];
+    const used = [use(10, 30), use(11, 8), use(50, 0), use(51, 0), use(99, 4), use(null, 5)];
     const left = only({ bought, used });
     expect(left).toMatchObject({ feed: "S", used: 47, onHand: 53 });
     // 8 + 4 within 90 days of day 100; the log reaches further back, so 90 days. The middle batch is the smaller one.
     expect(left.perDay).toBeCloseTo(12 / 90, 12);
     expect(left.batchesLeft).toBe(13);
     expect(only({ bought, used: [use(null, 5)] })).toMatchObject({ used: 5, perDay: null });
+    expect(only({ bought, used: [use(99, 0)] })).toMatchObject({ perDay: null, batchesLeft: null });
+    // From day 90 on: eleven days, taken as fourteen.
+    expect(only({ bought, used: [use(null, 5), use(90, 14)] }).perDay).toBeCloseTo(1, 12);
   });
 
   it("used up to the last gram is none left, not too much used; one batch is said as one", () => {
     const bought = [{ feed: "S", day: 1, amount: 12, unit: "g" as const }];
     const used = (amount: number) => only({ bought, used: [{ feed: "S", day: 99, amount, unit: "g" }] }).sentence;
     expect(used(12)).toBe("0 g of S are left, enough for 0 batches.");
+    const spilled = [...bought, { feed: "S", day: 2, amount: -12, unit: "g" as const }];
+    expect(only({ bought: spilled }).sentence).toBe("0 g of S are left; none was used lately.");
+    expect(only({ bought: spilled, used: [{ feed: "S", day: 99, amount: 3, unit: "g" }] }).sentence).toMatch(
+      /^The log used 3 g of S, but only 0 g were bought/,
+    );
     expect(used(6)).toBe("6 g of S are left, enough for 1 batch.");
   });
 
