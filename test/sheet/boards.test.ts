@@ -60,6 +60,12 @@ describe("a board that is made", () => {
     expect(renamed[1]?.match(/'Our /g)).toHaveLength(6);
   });
 
+  test("bears a mark by which later versions find it too", () => {
+    const book = readyBook();
+    make(book);
+    expect(book.grid.tab("Root board").marks()).toMatchObject([{ column: null, value: "made:Root board" }]);
+  });
+
   test("goes without claims where their tab has no headings any more", () => {
     const book = readyBook();
     const width = book.grid.tab("Claims").extent().column;

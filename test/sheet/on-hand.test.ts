@@ -25,6 +25,25 @@ test("is given the columns and tabs where they stand now, and today from Setting
   );
 });
 
+test("finds Settings by its marks, and does without a unit or a density", () => {
+  const book = readyBook();
+  book.grid.tab("Settings").write(1, 1, [[{ value: "What" }, { value: "How" }]]);
+  book.grid.tab("Settings").rename("Agreed");
+  const unit = (book.values("Feeds")[0] ?? []).indexOf("Unit") + 1;
+  book.grid.tab("Feeds").deleteColumns(unit, 1);
+  const column = at(book);
+  book.reply(SHOW);
+  expect(cell(book, column)?.formula).toMatch(/, 'Agreed'!\$B\$\d+, , 'Feeds'!([A-Z]+)1:\1, "On hand"\)$/);
+});
+
+test("knows its formula by the name of the function, however it is spaced", () => {
+  const book = readyBook();
+  put(book, 1, { value: "On hand", formula: "=feed_left (A1:A)" });
+  expect(book.reply(SHOW).sentence).toContain("counts what is on hand already");
+  put(book, 1, { value: "On hand", formula: "=FEED_LEFTOVER(A1:A)" });
+  expect(book.refusal(SHOW).code).toBe("on-hand-taken");
+});
+
 test("is left alone once it is there, and written anew when it lost a range", () => {
   const book = readyBook();
   const column = at(book);
@@ -55,11 +74,16 @@ describe("refused, with nothing written:", () => {
     const book = readyBook();
     for (let row = 2; row < 10; row++) put(book, row, { value: row });
     expect(book.refusal(SHOW).sentence).toContain("rows 2, 3, 4, 5, 6 and 3 more.");
+    for (let row = 7; row < 10; row++) put(book, row, { value: null });
+    expect(book.refusal(SHOW).sentence).toContain("rows 2, 3, 4, 5 and 6.");
   });
 
   test("a workbook without Purchases", () => {
     const book = readyBook();
     book.grid.removeTab(book.grid.tab("Purchases").id);
     expect(book.refusal(SHOW).sentence).toContain("Purchases");
+    book.grid.removeTab(book.grid.tab("Feeds").id);
+    const { code, sentence } = book.refusal(SHOW);
+    expect([code, sentence]).toEqual(["no-tab", expect.stringContaining("“Feeds”")]);
   });
 });
