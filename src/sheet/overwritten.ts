@@ -6,9 +6,8 @@ import { isBlank, sameRaw } from "./stored.ts";
 /** Our columns of a row as one text. */
 export function signatureOf({ before, now, tracks }: Scene, side: "was" | "is"): (place: number) => string {
   const { values } = side === "was" ? before : now;
-  const plain = (raw: unknown) => (typeof raw === "object" && raw !== null ? Number(raw) : (raw ?? ""));
   const mine = tracks.filter(({ heading }) => heading !== null);
-  return (place) => JSON.stringify(mine.map((track) => plain(values[place]?.[track[side] - 1])));
+  return (place) => JSON.stringify(mine.map((track) => values[place]?.[track[side] - 1] ?? ""));
 }
 
 /**
