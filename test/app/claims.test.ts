@@ -135,6 +135,13 @@ describe("a trial", () => {
     });
   });
 
+  test("is signed with the name kept for this person when the request has none", () => {
+    const book = readyBook();
+    book.reply({ ask: "set name", who: "Cleo" });
+    book.reply({ ask: "save trial", who: "", trial: trial(), claim: claim() });
+    expect([book.cell("Trials", 2, "Who"), book.cell("Claims", 2, "Who")]).toEqual(["Cleo", "Cleo"]);
+  });
+
   test("of no claim needs no tab of claims, and together its groups may be of different sizes", () => {
     const book = readyBook();
     book.grid.removeTab(book.grid.tab("Claims").id);

@@ -97,6 +97,15 @@ describe("the chosen list", () => {
     expect(book.grid.tab("Care log").validation(2, 3)?.values[0]).toMatch(/Grün'?!C2:C/);
   });
 
+  test("is offered in the care log also where that was renamed", () => {
+    const book = withList();
+    const log = book.grid.tab("Care log");
+    log.write(1, 3, [[{ value: "Who is it" }]]);
+    log.rename("Our log");
+    book.reply(choose());
+    expect(log.validation(2, 3)?.values[0]).toMatch(/Grün'?!C2:C/);
+  });
+
   test("is kept readably in Settings, and chosen again without another row", () => {
     const book = withList();
     book.reply(choose());
