@@ -41,8 +41,8 @@ function entries(text: string): string[] {
 export function readSpoons(text: string): SpoonsOf[] {
   return entries(text).map((part) => {
     const [, name = "", list = ""] = SPOONS.exec(part) ?? [];
-    const spoonG = list === "" ? [] : list.split(/g\s*,?\s*/).filter((one) => one !== "");
-    const grams = spoonG.map((one) => number(one.trim()));
+    const spoonG = list.split(/g\s*,?\s*/).filter((one) => one !== "");
+    const grams = spoonG.map(number);
     if (grams.length === 0 || grams.some((one) => !(one > 0))) {
       throw new BadInput(
         "spoons",
@@ -58,7 +58,7 @@ export function readStocks(text: string): StockOf[] {
   return entries(text).map((part) => {
     const [, name = "", solute = "", unit, bottle = ""] = STOCK.exec(part) ?? [];
     const read = { solute: number(solute), bottleMl: number(bottle) };
-    if (name === "" || !(read.solute > 0) || !(read.bottleMl > 0)) {
+    if (!(read.solute > 0) || !(read.bottleMl > 0)) {
       throw new BadInput(
         "stocks",
         `Stock solutions: “${part}” cannot be read. Write what is in which bottle, like this: Monopotassium phosphate: 5 g in 100 mL; the next one follows after a semicolon.`,

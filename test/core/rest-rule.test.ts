@@ -4,10 +4,12 @@ import { describe, expect, test } from "vitest";
 import { dayFromIso } from "../../src/core/calendar.ts";
 import {
   earlyDisturbances,
+  REASONS,
   readMonths,
   readRestRule,
   restNeeded,
   restRuleOr,
+  restSettings,
   whyEarly,
 } from "../../src/core/rest-rule.ts";
 import { eventRule, indexDisturbances } from "../../src/core/roots.ts";
@@ -30,19 +32,30 @@ describe("the rule in Settings", () => {
     ["May, July and Sept", [5, 7, 9]],
     ["11 - 2", [1, 2, 11, 12]],
     ["Feb", [2]],
+    ["1", [1]],
+    ["12", [12]],
     ["Jan to Dec", [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]],
   ])("reads the months %s", (text, months) => {
     expect([...readMonths(text)].sort((a, b) => a - b)).toEqual(months);
   });
 
-  test.each(["2026-04-09", "summer", "13", "0", "Apr to", "Apr to May to June", ", ", "decoy to jan"])(
-    "refuses the months %s and says how to write them",
-    (text) => {
-      expect(refusal(() => readMonths(text))).toBe(
-        `“Season months” in Settings is “${text}”. Write months by name, like Apr to Sep or Oct to Mar.`,
-      );
-    },
-  );
+  test.each([
+    "2026-04-09",
+    "summer",
+    "13",
+    "0",
+    "123",
+    "x4",
+    "4x",
+    "Apr to",
+    "Apr to May to June",
+    ", ",
+    "decoy to jan",
+  ])("refuses the months %s and says how to write them", (text) => {
+    expect(refusal(() => readMonths(text))).toBe(
+      `“Season months” in Settings is “${text}”. Write months by name, like Apr to Sep or Oct to Mar.`,
+    );
+  });
 
   test("asks for fewer days in season, in the north as in the south", () => {
     const north = readRestRule({ days: "180", seasonDays: "90", seasonMonths: "Apr to Sep" });
@@ -58,12 +71,27 @@ describe("the rule in Settings", () => {
   test.each([
     [{ ...none, days: "half a year" }, /^“Rest days” in Settings is "half a year"/],
     [{ ...none, days: "-1" }, /^“Rest days” in Settings is -1 days\. Give a number from 0 to 3650 days\.$/],
+    [{ days: "180", seasonDays: "x", seasonMonths: "May" }, /^“Rest days in season” in Settings is "x"/],
+    [{ ...none, seasonDays: "90", seasonMonths: " " }, /^Settings has only one of/],
     [{ ...none, seasonDays: "90" }, /^Settings has only one of/],
     [{ ...none, seasonMonths: "May" }, /^Settings has only one of/],
   ])("%o is refused", (settings, sentence) => {
     expect(refusal(() => readRestRule(settings))).toMatch(sentence);
     expect(restRuleOr(settings)).toEqual({ days: 180, season: null });
   });
+});
+
+test("settings are read by their names, and spaces around them are none of theirs", () => {
+  const cells = { "Rest days": " 200 ", "Rest days in season": " 90 ", "Season months": " May " };
+  const settings = restSettings((name) => cells[name as keyof typeof cells] ?? "");
+  expect(settings).toEqual({ days: " 200 ", seasonDays: " 90 ", seasonMonths: " May " });
+  expect(readRestRule(settings)).toEqual({ days: 200, season: { days: 90, months: new Set([5]) } });
+  expect(readRestRule({ days: " ", seasonDays: " ", seasonMonths: " " })).toEqual({ days: 180, season: null });
+});
+
+test("reasons are offered, each by itself", () => {
+  expect(REASONS.length).toBeGreaterThanOrEqual(4);
+  expect(new Set(REASONS.map((reason) => reason.trim()).filter((reason) => reason !== "")).size).toBe(REASONS.length);
 });
 
 describe("a disturbance comes early", () => {
@@ -106,5 +134,15 @@ describe("a disturbance comes early", () => {
       "Hoya has been at rest for 1 day since “Root trim”; Settings asks for 180. 1 more of these plants has not rested long enough either. Say why the roots are disturbed now: rot, pests, a pot full of roots, a broken pot, or another reason.",
     );
     expect(whyEarly([])).toBe("");
+    const of = (plant: string, restDays: number) => ({
+      plant,
+      restDays,
+      neededDays: 180,
+      last: { day: 0, event: "Repot" },
+    });
+    expect(whyEarly([of("Fern", 20)])).toMatch(/^Fern has been at rest for 20 days since “Repot”; .*180\. Say why/);
+    expect(whyEarly([of("A", 20), of("B", 1), of("C", 30)])).toMatch(
+      /^B has .* 1 day .* 2 more of these plants have not/,
+    );
   });
 });

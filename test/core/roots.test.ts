@@ -12,6 +12,8 @@ import {
   type LogEntry,
   lastDisturbance,
   plantsTwice,
+  REST_WORDS,
+  restWord,
   rootBoard,
 } from "../../src/core/roots.ts";
 import { refusal } from "./refusal.ts";
@@ -53,6 +55,42 @@ describe("the event list", () => {
       'The list of events says both yes and no of "repot". Leave one of the two rows.',
     );
   });
+});
+
+it("a board says in words what the days mean; the day the rest is over is over", () => {
+  expect([null, 179, 180].map((days) => restWord(days, 180))).toEqual([
+    REST_WORDS.none,
+    REST_WORDS.leave,
+    REST_WORDS.rested,
+  ]);
+});
+
+it("plants and events come out as first spelled, without the spaces around them, each once", () => {
+  const log = [
+    { day: 5, plant: " Fern ", event: "Repot" },
+    { day: 5, plant: "Fern", event: "repot" },
+    { day: 4, plant: "Fern", event: "Root trim" },
+    { day: 5, plant: "Fern", event: "Division" },
+    { day: 6, plant: " ", event: "Repot" },
+    { day: 6, plant: "Fern", event: " Danced around " },
+    { day: 7, plant: "Fern", event: "danced  around" },
+    { day: 7, plant: "Fern", event: " Danced around " },
+    { day: 7, plant: "Fern", event: " " },
+  ];
+  const index = indexDisturbances(log, eventRule());
+  expect(index.unknownEvents).toEqual(["Danced around"]);
+  expect([...index.byPlant]).toEqual([["fern", { days: [4, 5], events: ["Root trim", "Division, Repot"] }]]);
+  const board = rootBoard(
+    [" New ", " Fern ", "Just now"],
+    indexDisturbances([...log, { day: 9, plant: "Just now", event: "Repot" }], eventRule()),
+    9,
+  );
+  expect(board.map(({ plant, restDays }) => [plant, restDays])).toEqual([
+    ["Fern", 4],
+    ["Just now", 0],
+    ["New", null],
+  ]);
+  expect(plantsTwice([" Fern ", "Ivy", "fern", "FERN"])).toEqual(["Fern"]);
 });
 
 describe("the last disturbance", () => {

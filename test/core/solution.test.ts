@@ -39,6 +39,8 @@ describe("the counter-ion no label prints", () => {
     ["with chloride stated: sulfate", { K: 39.098, Cl: 10 }, "SO4", 0.718],
     ["nitrate alone: sodium", { N: 14.007, P: 0 }, null, 0],
     ["sulfate alone: sodium", { S: 32.06 }, "Na", 2],
+    ["common salt: none", { Na: 22.99, Cl: 35.45 }, null, 0],
+    ["with chloride and sulfate stated: chloride", { K: 39.098, Cl: 0, S: 0 }, "Cl", 1],
     ["phosphate with sodium stated: an acid feed", { P: 30.974, Na: 0 }, "H", 1],
   ] as const)("%s", (_, amounts, ion, meqL) => {
     const { counterIon, totals } = impliedIons({ amounts });
@@ -50,6 +52,19 @@ describe("the counter-ion no label prints", () => {
   });
   test("it is said aloud when it matters, and not when it does not", () => {
     expect(impliedIons({ amounts: { K: 39.098 } }).assumptions.join(" ")).toMatch(/1 meq\/L .* chloride/);
+    expect(impliedIons({ amounts: { K: 39.098, Cl: 0 } }).assumptions.join(" ")).toMatch(/1 meq\/L .* sulfate/);
+    expect(impliedIons({ amounts: { S: 32.06 } }).assumptions.join(" ")).toMatch(/2 meq\/L .* sodium/);
+    expect(impliedIons({ amounts: { S: 32.06, Na: 0 } }).assumptions.join(" ")).toMatch(/2 meq\/L .* hydrogen/);
+    // An alkalinity of 50.043 mg/L as CaCO3 is 1 meq/L: with 1 mmol/L of sodium nothing is missing.
+    const hard = impliedIons({ amounts: { Na: 22.99 }, alkalinityMgCaCO3L: 50.043 });
+    expect(hard.counterIon?.meqL ?? 0).toBeLessThan(0.001);
+    // Nitrogen of unknown form, all of it: 14.007 mg/L, which with 1 mmol/L of potassium is nitrate.
+    expect(impliedIons({ amounts: { N: 14.007, K: 39.098 } }).assumptions[0]).toMatch(
+      /^14 mg\/L of nitrogen .* 100 % nitrate/,
+    );
+    // A label rounded to a thousandth of its nitrogen leaves none unknown.
+    const printed = { nitrate: 100, ammonium: 0, urea: 0 };
+    expect(impliedIons({ amounts: { N: 100.4, Na: 164.5 }, nitrogen: printed }).assumptions).toEqual([]);
     expect(impliedIons({ amounts: { K: 1 } }).assumptions).toEqual([]);
     expect(impliedIons({ amounts: HOAGLAND_2 }).assumptions.join(" ")).toMatch(/93\.\d % nitrate .* H2PO4/);
   });

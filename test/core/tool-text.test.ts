@@ -23,10 +23,11 @@ describe("spoons", () => {
         { feed: "B", spoonG: [1] },
       ],
     ],
+    ["  Epsom salt :  1.1 g ,4.9g ,  2 g ", [{ feed: "Epsom salt", spoonG: [1.1, 4.9, 2] }]],
     ["", []],
   ])("%s", (text, read) => expect(readSpoons(text)).toEqual(read));
 
-  it.each(["Epsom salt", "Epsom salt: 1.1", "Epsom salt: 0 g", "Epsom salt: a spoon", "1 g"])(
+  it.each(["Epsom salt", "Epsom salt: 1.1", "Epsom salt: 0 g", "Epsom salt: 1 g, 0 g", "Epsom salt: a spoon", "1 g"])(
     "%s is refused",
     (text) => {
       expect(refusal(() => readSpoons(text))).toContain(`“${text}” cannot be read`);
@@ -38,6 +39,9 @@ describe("stock solutions", () => {
   it("names, amounts and bottles; also of a liquid", () => {
     expect(readStocks("Monopotassium phosphate: 5 g in 100 mL; Drops: 2,5 mL in 250 mL")).toEqual([
       { feed: "Monopotassium phosphate", solute: 5, unit: "g", bottleMl: 100 },
+      { feed: "Drops", solute: 2.5, unit: "mL", bottleMl: 250 },
+    ]);
+    expect(readStocks("  Drops  :  2.5mL in 250mL ")).toEqual([
       { feed: "Drops", solute: 2.5, unit: "mL", bottleMl: 250 },
     ]);
   });
