@@ -88,6 +88,41 @@ describe("pH", () => {
   });
 });
 
+describe("pairs of readings", () => {
+  it("by hand: 1 % lower in 10 days, from a meter that was 1 % low to begin with", () => {
+    const log = [ec(20, 1.413 * 0.98), ec(10, 1.413 * 0.99)];
+    const drift = meterDrift(log, { kind: "EC", today: 21 });
+    expect(drift.perDay).toBeCloseTo(-0.001, 12);
+    expect([drift.pairs, drift.error]).toEqual([1, expect.closeTo(-0.02, 12)]);
+  });
+
+  it("are within one day or across an adjustment none", () => {
+    expect(meterDrift([ph(5, 7.03), ph(5, 7.05)], { kind: "pH", today: 5 })).toMatchObject({ pairs: 0, perDay: null });
+    const log = [ec(0, 1.413), ec(30, 1.413 * 0.97, true), ec(60, 1.413)];
+    const drift = meterDrift(log, { kind: "EC", today: 60 });
+    // 3 % lower in 30 days, and, set right, the same after 30 more: −0.001 and 0 a day.
+    expect(drift.pairs).toBe(2);
+    expect(drift.perDay).toBeCloseTo(-0.0005, 12);
+  });
+
+  it("the error is that of the last day, not the worst there ever was", () => {
+    const log = [ec(10, 1.413 * 0.9), ec(20, 1.413)];
+    expect(meterDrift(log, { kind: "EC", today: 20 }).error).toBeCloseTo(0, 12);
+  });
+});
+
+describe("what is said", () => {
+  const said = (log: readonly StandardReading[], today: number) => meterDrift(log, { kind: "EC", today }).sentence;
+  it("after an adjustment, and before one is due", () => {
+    expect(said([ec(0, 1.413, true)], 10)).toMatch(
+      /meter was adjusted to the standard\. Calibrate again in 80 days\.$/,
+    );
+    expect(said([ec(0, 1.413, true)], 89)).toMatch(/in 1 day\.$/);
+    expect(said([ec(0, 1.413, true)], 90)).toMatch(/\. Calibrate it now\.$/);
+    expect(said([], 5)).toMatch(/no reading/);
+  });
+});
+
 it("what lies after today does not count yet", () => {
   expect(meterDrift([ec(0, 1.413), ec(9, 2)], { kind: "EC", today: 5 }).error).toBe(0);
 });
@@ -100,6 +135,10 @@ it("impossible readings are refused", () => {
   expect(
     refusal(() => meterDrift([{ day: 0, standard: 0, reading: 1, adjusted: false }], { kind: "EC", today: 5 })),
   ).toBe("The standard is 0 mS/cm. Give a number above 0.");
+  expect(
+    refusal(() => meterDrift([{ day: 0, standard: 0, reading: 1, adjusted: false }], { kind: "pH", today: 5 })),
+  ).toBe("The standard is 0. Give a number above 0.");
+  expect(meterDrift([ec(0, 0)], { kind: "EC", today: 5 }).error).toBe(-1);
   expect(refusal(() => meterDrift([ec(0, -1)], { kind: "EC", today: 5 }))).toBe(
     "The reading is -1 mS/cm. Give 0 or more.",
   );

@@ -3,7 +3,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { LABEL_TERMS } from "../../src/core/analysis.ts";
-import { type Fields, feedByName, readShelf, readShelfFeed } from "../../src/core/feeds.ts";
+import { type Fields, feedByName, feedOf, readShelf, readShelfFeed } from "../../src/core/feeds.ts";
+import { parseLabel } from "../../src/core/label.ts";
 import { percentOf } from "./formula.ts";
 import { refusal } from "./refusal.ts";
 
@@ -108,6 +109,25 @@ describe("a row that may not enter a recipe says why", () => {
       }),
     );
   });
+});
+
+it("a density that no feed has is refused, and an organic-mineral feed like an organic one", () => {
+  expect(refusal(() => feedOf("Drops", parseLabel("10-5-5"), 12))).toBe(
+    "The density of Drops is 12 g/mL. Give a number from 0.3 to 3 g/mL.",
+  );
+  expect(reasonOf({ Feed: "Pellets", N: 5, Origin: "organic-mineral" })).toMatch(/^Pellets is organic/);
+  expect(readShelfFeed({ Feed: true, N: 5 }, WHERE).name).toBe("");
+});
+
+it("rows without a name are no namesakes, and the first of three goes with the second", () => {
+  const rows = [{}, {}, { Feed: "A", N: 5 }, { Feed: "a", N: 5 }, { Feed: "A ", N: 5 }];
+  const shelf = readShelf(rows.map((fields, at) => ({ fields, where: `row ${at + 2} of Feeds` })));
+  expect(shelf.slice(0, 2).map(({ reason }) => reason)).toEqual([
+    "There is no name in the column Feed, row 2 of Feeds.",
+    "There is no name in the column Feed, row 3 of Feeds.",
+  ]);
+  expect(shelf[2]?.reason).toContain("(row 4 of Feeds and row 5 of Feeds)");
+  expect(shelf[4]?.reason).toContain("(row 4 of Feeds and row 6 of Feeds)");
 });
 
 describe("a shelf", () => {

@@ -124,10 +124,23 @@ describe("measures from the log", () => {
     ]);
   });
 
+  it("the newest score counts, of one day the one that stands last, whatever the order of days", () => {
+    const notes = [
+      row(106, "Fern", "Note", "score 7"),
+      row(106, "Fern", "Note", "score 8"),
+      row(104, "Fern", "Note", "score 2"),
+    ];
+    expect(measurePlants("Score", ["Fern"], { rows: notes, span })[0]?.value).toBe(8);
+  });
+
   it.each([
     ["score 7", 7],
     ["Score: 6.5 of 10", 6.5],
     ["score=-1", -1],
+    ["score 6,5", 6.5],
+    ["  score 7.25", 7.25],
+    ["score 1234", 1234],
+    ["highscore 7", null],
     ["score", null],
     ["the score 7", null],
     ["score 1,234", null],
