@@ -27,6 +27,9 @@ function civil(year: number, month: number, day: number): number | null {
   }
 }
 
+/** Two figures and a year: 3/4/2025, 3. 4. 25. */
+const FIGURES = /^(\d{1,2})\s?[-/.]\s?(\d{1,2})\s?[-/.]\s?(\d{4}|\d{2})$/;
+
 /** A text with the month by name: 1 Mar 2025, 1. March 25, Mar 1, 2025. */
 function namedDay(text: string): number | null {
   const first = /^(\d{1,2})(?:st|nd|rd|th)?[.,]?[\s-]+([a-z]+\.?),?[\s-]+(\d{4}|\d{2})$/i.exec(text);
@@ -53,7 +56,7 @@ export function readListDay(cell: ListCell): ListDay {
   const yearFirst = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text);
   const day = yearFirst ? civil(Number(yearFirst[1]), Number(yearFirst[2]), Number(yearFirst[3])) : namedDay(text);
   if (day !== null) return { kind: "day", day };
-  const figures = /^(\d{1,2})\s?[-/.]\s?(\d{1,2})\s?[-/.]\s?(\d{4}|\d{2})$/.exec(text);
+  const figures = FIGURES.exec(text);
   if (figures === null) return noDay(`“${text}”`, "is no day that can be read.");
   const [one, two, year] = [Number(figures[1]), Number(figures[2]), Number(figures[3])];
   const [dayFirst, monthFirst] = [civil(year, two, one), civil(year, one, two)];
@@ -78,7 +81,7 @@ export function orderOf(cells: readonly ListCell[]): OrderSeen {
   let example = "";
   for (const cell of cells) {
     if (typeof cell !== "string") continue;
-    const figures = /^(\d{1,2})\s?[-/.]\s?(\d{1,2})\s?[-/.]\s?(?:\d{4}|\d{2})$/.exec(cell.trim());
+    const figures = FIGURES.exec(cell.trim());
     if (figures === null) continue;
     if (readListDay(cell).kind === "either") {
       either += 1;
