@@ -3,7 +3,8 @@
 import { describe, expect, it } from "vitest";
 import { feedOf, type ShelfFeed } from "../../src/core/feeds.ts";
 import { parseLabel } from "../../src/core/label.ts";
-import { type LoggedBatch, rebuildBatch, usualLitres } from "../../src/core/logged-batch.ts";
+import { differing, type LoggedBatch, rebuildBatch, usualLitres } from "../../src/core/logged-batch.ts";
+import { mixtureOf } from "../../src/core/mixture.ts";
 
 const onShelf = (name: string, label: string, density: number | null = null): ShelfFeed => ({
   name,
@@ -89,7 +90,62 @@ describe("a batch from the log", () => {
   });
 });
 
+describe("elements that differ from the log", () => {
+  const found = (amounts: Record<string, number>, reached: Record<string, number>, acid = "", whole = true) =>
+    differing(mixtureOf([], amounts), { reached, acid }, whole);
+
+  it.each([
+    [100, 103, []],
+    [100, 103.1, ["K"]],
+    [100, 97, []],
+    [100, 96.9, ["K"]],
+    [10, 11, []],
+    [10, 11.1, ["K"]],
+    [10, 9, []],
+    [10, 8.9, ["K"]],
+  ])("logged %d, now %d mg/L: 3 %% and 1 mg/L are let pass", (logged, now, symbols) =>
+    expect(found({ K: now }, { K: logged })).toEqual(symbols),
+  );
+
+  it.each([
+    ["", ["N", "P", "K", "S"]],
+    ["  ", ["N", "P", "K", "S"]],
+    ["Phosphoric acid 85 %: 1 mL", ["N", "K", "S"]],
+    ["nitric acid 67 %", ["P", "K", "S"]],
+    ["sulfuric acid 37 %", ["N", "P", "K"]],
+    ["Sulphuric acid", ["N", "P", "K"]],
+    ["citric acid", ["N", "P", "K", "S"]],
+    ["Potassium hydroxide", ["N", "P", "S"]],
+    ["something from a bottle", []],
+  ])("less than was logged may be the acid's: %j leaves %j", (acid, symbols) => {
+    const logged = { N: 50, P: 50, K: 50, S: 50 };
+    expect(found({}, logged, acid)).toEqual(symbols);
+    expect(found({}, logged, acid, false)).toEqual([]);
+    // More than was logged is never an acid's doing.
+    expect(found({ N: 90, P: 90, K: 90, S: 90 }, logged, acid, false)).toEqual(["N", "P", "K", "S"]);
+  });
+
+  it("what was not logged cannot differ", () => expect(found({ Ca: 90 }, { K: 50 }, "", false)).toEqual([]));
+});
+
+it("a liquid that counts in grams now is said to, and no rest is below 0", () => {
+  const liquid = { ...batch, doses: [dose("Base", 0.5, "mL")] };
+  expect(rebuildBatch(liquid, shelf, water).unchecked[0]).toMatch(/^Base was measured in mL and now counts in g, so/);
+  // Logged K 99.5 where Base brings 100: within what is let pass.
+  const found = rebuildBatch({ ...batch, reached: { ...batch.reached, K: 99.5 } }, shelf, water);
+  expect(found.rest.K).toBe(0);
+});
+
+it("two elements of a changed label are named together", () => {
+  const changed = onShelf("Base", "N 20 NO3-N 20 K 40 elemental");
+  expect(rebuildBatch(batch, [changed, ...shelf.slice(1)], water).unchecked[0]).toContain("nitrogen and potassium");
+});
+
 describe("volumes filled besides", () => {
+  it("a quarter and four times are counted in, nothing and less are not", () => {
+    expect(usualLitres([5, 5, 80, 4.9, 81, 0, -5], 20, 9)).toEqual([5, 80]);
+  });
+
   it("most often first, none beyond a quarter or four times", () => {
     expect(usualLitres([20, 20, 15, 25, 25, 25, 2, 100, 20, 15], 20, 2)).toEqual([25, 15]);
     expect(usualLitres([20], 20, 2)).toEqual([]);
