@@ -47,6 +47,8 @@ describe("the counter-ion no label prints", () => {
     expect(counterIon?.ion ?? null).toBe(ion);
     expect(counterIon?.meqL ?? 0).toBeCloseTo(meqL, 3);
     const { Ca = 0, Mg = 0, K = 0, Na = 0, NH4 = 0, NO3 = 0, SO4 = 0, Cl = 0, PO4 = 0 } = totals;
+    if (ion === "SO4") expect(2000 * SO4).toBeCloseTo(meqL, 3);
+    if (ion === "Cl") expect(1000 * Cl).toBeCloseTo(meqL, 3);
     const hydrogen = ion === "H" ? meqL / 1000 : 0;
     expect(2 * Ca + 2 * Mg + K + Na + NH4 + hydrogen - NO3 - 2 * SO4 - Cl - PO4).toBeCloseTo(0, 9);
   });
@@ -113,6 +115,8 @@ describe("water and feeds together", () => {
     expect(now.pH).toBeLessThan(7.6);
     expect(now.alkalinityEqKg).toBeCloseTo(0.003, 6);
     expect(standing.pH).toBeGreaterThan(now.pH);
+    // Outdoor air: 417 ppm of CO2 (NOAA, 2022), 10^-3.38 atm.
+    expect(standing.logPco2).toBeCloseTo(Math.log10(417e-6), 2);
   });
   test("an acid feed takes alkalinity away", () => {
     const { now } = mixStates({ water, feeds: { amounts: { P: 31, Na: 0 } }, tempC: 20 });

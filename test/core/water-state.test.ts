@@ -44,6 +44,9 @@ describe("alkalinity, carbon and air", () => {
     expect(standing.pH).toBeGreaterThan(8);
     expect(tap.alkalinityEqKg).toBeCloseTo(150 / 50.043 / 1000, 6);
   });
+  test("in balance with air at a pH that is given, the pH is that one", () => {
+    expect(compositionState({ ...ask, pH: 7, air: true }).pH).toBeCloseTo(7, 9);
+  });
   test("both Alkalinity and CO3, or balance without carbon, are refused", () => {
     expect(refusal(() => compositionState({ ...ask, composition: { ...composition, CO3: 3 } }))).toMatch(
       /Leave one of them out/,
