@@ -64,6 +64,14 @@ describe("a claim", () => {
     ]);
   });
 
+  test("of which nobody said how long or when has these cells blank", () => {
+    const book = readyBook();
+    const sent = claim({ yearsAtIt: null, heardOn: null, lookAgain: null });
+    expect(book.reply({ ask: "save claim", who: "Ana", claim: sent })).toMatchObject({ written: 1 });
+    const cells = ["Years at it", "Heard on", "Look again"].map((heading) => book.cell("Claims", 2, heading));
+    expect(cells).toEqual([null, null, null]);
+  });
+
   test("that changes is a new row, and the old one stays and no longer counts", () => {
     const book = readyBook();
     const first = claim();

@@ -70,11 +70,13 @@ test("another feed of the same name is refused and nothing overwritten", () => {
 
 test.each<[string, Partial<Entry>, RegExp]>([
   ["organic", { origin: "organic" }, /organic/],
+  ["organic and says nothing of what is in it", { origin: "organic", percents: {} }, /organic/],
   ["without an analysis", { percents: {}, published: false, basis: "" }, /no published analysis/],
 ])("a feed that is %s is on the shelf, and the shelf says why it enters no recipe", (_, given) => {
   const book = readyBook();
   expect(book.reply(feed(given))).toMatchObject({ written: 1 });
   expect(book.reply({ ask: "load" }).feeds).toHaveLength(1);
+  expect(written(book)["Analysis published"]).toBe(given.published === false ? "no" : "yes");
 });
 
 test("the column On hand, filled by the formula in its heading, is left alone", () => {

@@ -38,6 +38,13 @@ describe("a reading in a standard", () => {
     ]);
   });
 
+  test("after which the meter was left as it was says so", () => {
+    const book = readyBook();
+    book.reply(ask(entry({ calibrated: false, reading: 0, tempC: null })));
+    const cells = ["Calibrated", "Reading", "Temp C"].map((heading) => book.cell("Meter log", 2, heading));
+    expect(cells).toEqual(["no", 0, null]);
+  });
+
   test("that was taken back no longer counts, and its row still stands", () => {
     const book = readyBook();
     const first = entry();

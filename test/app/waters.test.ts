@@ -65,6 +65,22 @@ test("rows stand below one another, and what somebody else keeps on the tab stay
   ]);
 });
 
+test("may be called what the heading says, and stands below rows without a name", () => {
+  const book = readyBook({
+    tabs: {
+      Waters: {
+        cells: [
+          ["Water", "Ca"],
+          ["", 80],
+          ["Well", 70],
+        ],
+      },
+    },
+  });
+  expect(book.reply(report({ water: "Water" }))).toEqual(WRITTEN);
+  expect(book.cell("Waters", 4, "Water")).toBe("Water");
+});
+
 describe("a retry", () => {
   test("writes nothing, under the same id or another, with the name in other case", () => {
     const book = readyBook();
