@@ -22,6 +22,13 @@ it("are found by name, case and spaces ignored", () => {
   expect(dueSetting("Tea time")).toBeNull();
 });
 
+it("set every rule there is", () => {
+  expect(dueRules()).toEqual({
+    ...{ topUpDays: 14, flushDays: 30, changeDays: 90, ecCeilingMsCm: 2, riseShare: 0.3, lookDays: 7 },
+    recoveryDays: 90,
+  });
+});
+
 it("percent become shares, and off is never", () => {
   expect(dueRules(({ rule }) => (rule === "riseShare" ? 45 : rule === "lookDays" ? "off" : null))).toMatchObject({
     riseShare: 0.45,

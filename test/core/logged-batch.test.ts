@@ -32,6 +32,7 @@ describe("a batch from the log", () => {
     const found = rebuildBatch(batch, shelf, water);
     expect(names(found)).toEqual(["Base", "Calcium"]);
     expect(found.unchecked).toEqual([]);
+    expect(Object.keys(found.rest).sort()).toEqual(["Ca", "Cl", "K", "Mg", "N", "Na"]);
     for (const [symbol, mgL] of Object.entries({ N: 0, K: 0, Ca: 30, Mg: 6, Na: 9, Cl: 14 })) {
       expect(found.rest[symbol as "N"], symbol).toBeCloseTo(mgL, 9);
     }
@@ -149,5 +150,6 @@ describe("volumes filled besides", () => {
   it("most often first, none beyond a quarter or four times", () => {
     expect(usualLitres([20, 20, 15, 25, 25, 25, 2, 100, 20, 15], 20, 2)).toEqual([25, 15]);
     expect(usualLitres([20], 20, 2)).toEqual([]);
+    expect(usualLitres([25, 25, 15, 30], 20, 1)).toEqual([25]);
   });
 });

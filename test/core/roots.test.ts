@@ -46,6 +46,20 @@ describe("the event list", () => {
     expect(rule.find("Sang to it")).toBeNull();
   });
 
+  it("has the names that logs already hold", () => {
+    expect(BUILT_IN_EVENTS.filter(({ disturbsRoots }) => !disturbsRoots).map(({ event }) => event)).toEqual([
+      ...["Top up", "Solution change", "Flush in place", "Decay removed", "New leaf", "New root"],
+      ...["Reading", "Note", "Taken back"],
+    ]);
+  });
+
+  it("takes a table row twice, without the spaces around it, and none without a name", () => {
+    const row = { event: " Knocked  over ", disturbsRoots: true };
+    const rule = eventRule([row, row, { event: " ", disturbsRoots: true }]);
+    expect(rule.find("knocked over")).toEqual({ event: "Knocked  over", disturbsRoots: true });
+    expect(rule.find("")).toBeNull();
+  });
+
   it("refuses a table that says both yes and no", () => {
     const table = [
       { event: "Repot", disturbsRoots: true },
