@@ -9,7 +9,7 @@ describe("a spreadsheet", () => {
   test("that is empty loads, and one sentence says what to do", () => {
     const reply = load(openTestBook());
     expect(loaded.safeParse(reply).success).toBe(true);
-    expect(reply.plants).toEqual([]);
+    expect(reply).toMatchObject({ plants: [], people: [], meterScale: null, settings: {}, feeds: [], batches: [] });
     expect(reply.events.map(({ event }) => event)).toContain("Repot");
     expect(reply.problems).toEqual([
       "This spreadsheet has no tab “Plants”, “Care log”, “Events”, “Feeds”, “Waters”, “Targets”, “Batch log”, “Settings”. Choose “Set up tabs” from the Stillroot menu: it adds what is missing and leaves all else as it is.",
@@ -115,6 +115,20 @@ describe("settings", () => {
     expect(book.calls.filter((name) => name.includes("set"))).toEqual([]);
   });
 
+  test("without a row for today are left without one", () => {
+    const book = bookWith({
+      Settings: [
+        ["Setting", "Value"],
+        ["People", "Ana"],
+      ],
+    });
+    const before = book.values("Settings");
+    book.calls.length = 0;
+    expect(load(book).problems).toEqual([]);
+    expect(book.calls.filter((name) => name.includes("set"))).toEqual([]);
+    expect(book.values("Settings")).toEqual(before);
+  });
+
   test("that may not be written are told, and the rest loads", () => {
     let locked = false;
     const book = readyBook({
@@ -136,6 +150,46 @@ describe("settings", () => {
     expect(reply.problems).toEqual([
       expect.stringMatching(/^Today's date in Settings could not be refreshed\..*protected cell/),
     ]);
+  });
+});
+
+describe("a tab with ten cells that cannot be read", () => {
+  const CASES: readonly (readonly [string, readonly string[], readonly (string | number)[]])[] = [
+    ["Feeds", ["Price", "Feed"], ["dear"]],
+    ["Waters", ["Ca", "Water"], ["hard"]],
+    ["Targets", ["N", "Target"], ["much"]],
+    ["Batch log", ["pH", "Id"], ["sour"]],
+    ["Care log", ["Date", "Event", "Plant"], ["soon", "Repot"]],
+    ["Events", ["Disturbs roots", "Event"], ["perhaps"]],
+  ];
+
+  test.each(CASES)("shows eight sentences on %s, and counts the other two under its name", (name, headings, cells) => {
+    const rows = Array.from({ length: 10 }, (_, at) => [...cells, `Own name ${at}`]);
+    const { problems } = load(bookWith({ [name]: [[...headings], ...rows] }));
+    expect(problems).toHaveLength(9);
+    expect(problems.at(-1)).toContain(`${name} has 2 more like this.`);
+  });
+
+  test("does so for Settings too, whichever of its sentences comes last", () => {
+    const many = (extra: readonly (readonly (string | number)[])[]) =>
+      load(
+        bookWith({
+          Settings: [
+            ["Setting", "Value"],
+            ...Array.from({ length: 9 }, () => ["Own word", "yes"]),
+            ...extra.map((row) => [...row]),
+          ],
+        }),
+      ).problems;
+    // Nine rows of one setting are eight sentences, which fill what is shown.
+    expect(many([])).toHaveLength(8);
+    for (const one of [
+      ["Own word", "no"],
+      ["Meter scale", 650],
+      ["Rest days", "long"],
+    ]) {
+      expect(many([one]).slice(8), String(one[0])).toEqual([expect.stringMatching(/^Settings has 1 more like this\./)]);
+    }
   });
 });
 

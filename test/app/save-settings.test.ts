@@ -52,6 +52,15 @@ describe("tools kept from the panel", () => {
     expect(book.values("Settings").filter(([name]) => name === "Stock solutions")).toHaveLength(1);
   });
 
+  test("spaces around a value are left out, and make no second write", () => {
+    const book = readyBook();
+    expect(book.reply(save({ setting: "Spoons", value: " Salt: 2 g " })).settings.Spoons).toBe("Salt: 2 g");
+    expect(book.values("Settings").find(([name]) => name === "Spoons")?.[1]).toBe("Salt: 2 g");
+    book.calls.length = 0;
+    book.reply(save({ setting: "Spoons", value: "  Salt: 2 g" }));
+    expect(book.calls.filter((name) => name.startsWith("Range.set"))).toEqual([]);
+  });
+
   test("any other setting is refused", () => {
     const { sentence } = readyBook().refusal({ ask: "save settings", settings: [{ setting: "Today", value: "1" }] });
     expect(sentence).toContain("setting");

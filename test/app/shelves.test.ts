@@ -46,6 +46,27 @@ describe("feeds", () => {
   });
 });
 
+describe("a column that is not there", () => {
+  test.each<["Feeds" | "Waters" | "Targets", string, boolean]>([
+    ["Feeds", "Feed", true],
+    ["Feeds", "N", true],
+    ["Feeds", "Note", false],
+    ["Feeds", "Price", false],
+    ["Waters", "Water", true],
+    ["Waters", "Alkalinity", true],
+    ["Waters", "Source", false],
+    ["Targets", "Target", true],
+    ["Targets", "K", true],
+  ])("of %s, %s, is told only where arithmetic or the name needs it: %s", (name, heading, told) => {
+    const book = bookWith({});
+    const tab = book.grid.tab(name);
+    const at = book.values(name)[0]?.indexOf(heading) ?? -1;
+    expect(at).toBeGreaterThanOrEqual(0);
+    tab.deleteColumns(at + 1, 1);
+    expect(load(book).problems).toEqual(told ? [expect.stringContaining(`“${name}” has no column “${heading}”`)] : []);
+  });
+});
+
 describe("waters and targets", () => {
   test("that cannot be read are left out and told; the others are there", () => {
     const reply = load(
@@ -75,6 +96,19 @@ describe("waters and targets", () => {
       expect.stringMatching(/N in row 4 of Targets is -5/),
     ]);
   });
+});
+
+test("a number that is not used in arithmetic may be unreadable, and the row is used all the same", () => {
+  const reply = load(
+    bookWith({
+      Waters: [
+        ["Water", "Ca", "Date"],
+        ["Tap", 84, "soon"],
+      ],
+    }),
+  );
+  expect(reply.waters.map(({ fields }) => fields.Water)).toEqual(["Tap"]);
+  expect(reply.problems).toEqual([expect.stringMatching(/Date in row 2 of Waters is "soon"/)]);
 });
 
 describe("batches", () => {
