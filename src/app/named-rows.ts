@@ -21,7 +21,9 @@ function standsAlready({ book, spec, tab, values, columns }: Log, { record, name
   const nameAt = columnAt(columns, spec.key) - 1;
   const rowIndex = values.findIndex((cells, index) => {
     const cell = readCell(cells[nameAt], book.workbook.dayOf);
-    return index > 0 && cell.kind === "text" && nameKey(cell.value) === nameKey(name);
+    // A name like 12 stands there as a number when a person typed it.
+    const known = cell.kind === "text" || cell.kind === "number" ? nameKey(String(cell.value)) : "";
+    return index > 0 && known === nameKey(name);
   });
   if (rowIndex === -1) return false;
   const others = Object.keys(record).filter((heading) => {

@@ -99,6 +99,13 @@ describe("a retry", () => {
   });
 });
 
+test("a name that a person typed as a number is the same name", () => {
+  const book = readyBook({ tabs: { Waters: { cells: [["Water"], [12]] } } });
+  const { code, sentence } = book.refusal(report({ water: "12" }));
+  expect([code, sentence]).toEqual(["name-there", expect.stringContaining("“12” already stands in row 2 of “Waters”")]);
+  expect(book.reply(report({ water: "1" }))).toEqual(WRITTEN);
+});
+
 describe("refused, with nothing written:", () => {
   test.each<[string, Partial<Entry>, string]>([
     ["the same name and day with another value", { numbers: { Ca: 63 } }, "another Ca, Alkalinity, NO3-N, EC, pH,"],
