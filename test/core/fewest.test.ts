@@ -104,6 +104,50 @@ describe("every set", () => {
   });
 });
 
+describe("by hand", () => {
+  const task = { wanted: { N: 100, Ca: 100, Mg: 10 }, water: {}, tolerance: 0.3 };
+  // Any feed of N with any of Ca lies within 30 %; 1 g/L each of those with Mg 0.5 brings 5 + 5 of Mg exactly.
+  const shelf = ["N 10 Mg 0.5", "Ca 10 Mg 0.5", "N 10 Mg 0.6", "Ca 10 Mg 0.6"].map((label) => feed(label, label));
+  const orders = (list: readonly Feed[]): Feed[][] =>
+    list.length === 0
+      ? [[]]
+      : list.flatMap((one) => orders(list.filter((other) => other !== one)).map((rest) => [one, ...rest]));
+
+  it("of sets of two that come close enough, the closest is found in whatever order the four feeds stand", () => {
+    for (const feeds of orders(shelf)) {
+      const found = fewestFeeds({ ...task, feeds });
+      expect(found.feeds.map(({ name }) => name).sort()).toEqual(["Ca 10 Mg 0.5", "N 10 Mg 0.5"]);
+      // 100 mg/L of N from a feed of 10 % is 1 g/L.
+      for (const { perLitre, unit } of found.doses) expect([perLitre.toFixed(6), unit]).toEqual(["1.000000", "g"]);
+      expect(found.doses.map((dose) => dose.feed)).toEqual(found.feeds);
+      expect(found.needed).toEqual([]);
+    }
+  });
+
+  it("of two that are alike the first is taken", () => {
+    const feeds = [feed("first", "N 10"), feed("second", "N 10")];
+    const found = fewestFeeds({ wanted: { N: 100 }, feeds, water: {}, tolerance: 0.05 });
+    expect(found.feeds.map(({ name }) => name)).toEqual(["first"]);
+  });
+
+  it("a feed that holds nothing wanted is not counted among the twelve", () => {
+    const feeds = Array.from({ length: 12 }, (_, j) => feed(`feed ${j}`, `N ${j + 1}`));
+    const found = fewestFeeds({
+      wanted: { N: 100 },
+      feeds: [feed("Iron", "Fe 13"), ...feeds],
+      water: {},
+      tolerance: 0.05,
+    });
+    expect(found.feeds).toHaveLength(1);
+  });
+
+  it("a tolerance of 100 % is met by nothing at all, one above is refused", () => {
+    const one = { wanted: { N: 100 }, feeds: [feed("A", "N 10")], water: {} };
+    expect(fewestFeeds({ ...one, tolerance: 1 }).feeds).toEqual([]);
+    expect(refusal(() => fewestFeeds({ ...one, tolerance: 1.5 }))).toMatch(/^The tolerance is 150 %\./);
+  });
+});
+
 describe("refused", () => {
   it("a shelf of 13", () => {
     const feeds = Array.from({ length: 13 }, (_, j) => feed(`feed ${j}`, `N ${j + 1}`));

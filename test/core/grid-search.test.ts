@@ -4,7 +4,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Grid, gridOf, type Measure, spoonAmounts } from "../../src/core/grid.ts";
 import { searchLimitedGrid as searchGrid } from "../../src/core/grid-limited.ts";
-import type { AtMost } from "../../src/core/grid-limits.ts";
+import { type AtMost, LimitsKept, limitCosts } from "../../src/core/grid-limits.ts";
 import type { GridTask } from "../../src/core/grid-search.ts";
 import { drawn } from "../drawn.ts";
 import { refusal } from "./refusal.ts";
@@ -178,6 +178,36 @@ describe("measurable amounts", () => {
     const found = searchGrid({ columns: [[0.3]], wanted: [1], grids: [gridOf({ kind: "step", step: 1 }, "A")] });
     expect(found?.x).toEqual([3]);
     expect(found?.misfit).toBeCloseTo(0.01, 12);
+  });
+});
+
+describe("limits", () => {
+  it("count what is settled, and what the free feeds can relieve, by hand", () => {
+    const kept = new LimitsKept([{ coefficients: [1, 2, -1, 4], most: 5 }]);
+    const none = { free: [], most: [] };
+    kept.take(0, 3);
+    // 3 are used: 2 x 1 more make 5, 2 x 1.1 make 5.2.
+    expect([kept.canKeep(1, 1, none), kept.canKeep(1, 1.1, none)]).toEqual([true, false]);
+    // The third feed relieves by 1 at most, the fourth by nothing: 3 + 2 x 1.5 - 1 = 5.
+    const two = { free: [2, 3], most: [0, 0, 1, 9] };
+    expect([kept.canKeep(1, 1.5, two), kept.canKeep(1, 1.6, two)]).toEqual([true, false]);
+    kept.take(0, -3);
+    expect(kept.canKeep(1, 2.5, none)).toBe(true);
+  });
+
+  it("forgive binary rounding and no more", () => {
+    const kept = new LimitsKept([{ coefficients: [1, 1], most: 0.3 }]);
+    kept.take(0, 0.1);
+    expect([0.2, 0.2000001].map((amount) => kept.canKeep(1, amount, { free: [], most: [] }))).toEqual([true, false]);
+  });
+
+  it("as costs, by hand: 2 x (3a + b - 4) + 5 x (-a + 2b - 1)", () => {
+    const limits = [
+      { coefficients: [3, 1], most: 4 },
+      { coefficients: [-1, 2], most: 1 },
+    ];
+    const { slope, base } = limitCosts(limits, [2, 5], 2);
+    expect([[...slope], base]).toEqual([[1, 12], -13]);
   });
 });
 

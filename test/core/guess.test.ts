@@ -125,6 +125,8 @@ it("the proton excess of a balanced solution is what its other charges lack, and
   const problem = { totals: feed, carbon: { totalMolKg: 0.001 }, tempC: 25 };
   const balanced = startOf({ ...problem, pH: "balance" });
   expect(startOf({ ...problem, pH: { protonsMolKg: 0.001 } }).lnH).toBeCloseTo(balanced.lnH, 5);
+  // Half a millimole of protons more than the charges ask for stays as charge.
+  expect(startOf({ ...problem, pH: { protonsMolKg: 0.0015 } }).chargeEqKg).toBeCloseTo(0.0005, 7);
 });
 
 it("the ionic strength counts half of total times charge squared, phosphate as two, at most 0.5", () => {

@@ -58,6 +58,18 @@ describe("questions", () => {
     expect(line?.questions[0]?.choices[1]?.fields["NO3-N"]).toBeCloseTo((20 * 14.007) / 62.004, 9);
   });
 
+  it.each([
+    // Atomic weights as CIAAW prints them: N 14.007 of NH4 18.039, S 32.06 of SO4 96.056, P 30.974 of PO4 94.970.
+    ["Ammonium 20 %", "NH4-N", 14.007 / 18.039],
+    ["SO4 20 %", "S", 32.06 / 96.056],
+    ["PO4 20 %", "P", 30.974 / 94.97],
+  ] as const)("offer %s as what is in it, and as the ion itself", (text, term, share) => {
+    const choices = readLabelText(text).lines[0]?.questions[0]?.choices ?? [];
+    expect(choices[0]?.fields).toEqual({ [term]: 20 });
+    expect(choices[1]?.fields[term]).toBeCloseTo(20 * share, 3);
+    expect(choices).toHaveLength(3);
+  });
+
   it("offer phosphoric acid as itself, worked out by its formula", () => {
     const [line] = readLabelText("Phosphoric acid 75 %").lines;
     // 141.94 g of P2O5 make 2 x 97.994 g of H3PO4 (CIAAW 2021), so 75 % of the acid are 54.3 % P2O5.

@@ -60,6 +60,9 @@ describe("a label is read", () => {
     const { nitrogen } = parseLabel("N 10 NO3-N 6 NH4-N 3.5 Urea-N 0.5");
     expect(nitrogen).toEqual({ nitrate: 6, ammonium: 3.5, urea: 0.5, other: null });
     expect(parseLabel("nitrate-N 6 Other-N 1").nitrogen.other).toBe(1);
+    for (const label of ["Ammonium-N 3", "ammoniacal-N 3", "NH4-N 3"])
+      expect(parseLabel(label).nitrogen.ammonium).toBe(3);
+    expect(parseLabel("Nitrate - N 6").nitrogen.nitrate).toBe(6);
     expect(parseLabel("10-5-5").nitrogen).toEqual({ nitrate: null, ammonium: null, urea: null, other: null });
   });
 
@@ -134,6 +137,15 @@ describe("a text that is no label is refused", () => {
       "NO3 6",
       '"NO3" on the label "NO3 6" does not say how much nutrient there is. Give NO3-N, the nitrogen in the nitrate.',
     ],
+    [
+      "10-5-5 NH4 6",
+      '"NH4" on the label "10-5-5 NH4 6" does not say how much nutrient there is. Give NH4-N, the nitrogen in the ammonium.',
+    ],
+    [
+      "10-5-5 Urea 6",
+      '"Urea" on the label "10-5-5 Urea 6" does not say how much nutrient there is. Give Urea-N, the nitrogen in the urea.',
+    ],
+    ["10-5-5 PO4 6", '"PO4" on the label "10-5-5 PO4 6" does not say how much nutrient there is. Give P or P2O5.'],
     ["10-5-5 SO4 6", '"SO4" on the label "10-5-5 SO4 6" does not say how much nutrient there is. Give S or SO3.'],
     ["10-5-5 Ca 4 Ca 5", 'The label "10-5-5 Ca 4 Ca 5" gives Ca twice. Leave one out.'],
     ["10-5-5 N 10", 'The label "10-5-5 N 10" gives N twice. Leave one out.'],

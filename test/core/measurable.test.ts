@@ -5,6 +5,7 @@ import { describe, expect, it } from "vitest";
 import type { Amounts, ElementSymbol } from "../../src/core/elements.ts";
 import { type Feed, feedOf } from "../../src/core/feeds.ts";
 import type { Measure } from "../../src/core/grid.ts";
+import { measurableDoses } from "../../src/core/grid-doses.ts";
 import { parseLabel } from "../../src/core/label.ts";
 import { fillings, measureWith, solveMeasurable } from "../../src/core/measurable.ts";
 import { SALTS } from "../../src/core/salts.ts";
@@ -174,6 +175,24 @@ describe("tools", () => {
     [() => fillings(1, 0), "The tool holds 0. Give a number above 0."],
   ])("%s is refused", (call, sentence) => {
     expect(refusal(call)).toBe(sentence);
+  });
+});
+
+describe("a feed too weak to dose", () => {
+  // 100 mg/L of N from 0.005 % is 2000 g/L, the most there is; from 0.001 % it is 10,000 g/L.
+  const task = (label: string) => ({
+    wanted: { N: 100 },
+    feeds: [feed("Rinse water", label)],
+    water: {},
+    litres: 2,
+    measures: [{ kind: "step", step: 100 } as const],
+  });
+  it("is named with its dose in a litre", () => {
+    expect(refusal(() => measurableDoses(task("N 0.001")))).toMatch(/^Rinse water .* 10.?000 g /);
+    expect(() => measurableDoses(task("N 0.001"))).toThrow(expect.objectContaining({ code: "absurd-dose" }));
+  });
+  it("may just take 2000 g in a litre", () => {
+    expect(measurableDoses(task("N 0.005")).doses).toMatchObject([{ perLitre: 2000, perBatch: 4000, unit: "g" }]);
   });
 });
 

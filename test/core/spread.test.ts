@@ -4,7 +4,8 @@ import { describe, expect, it } from "vitest";
 import { allowancePercent } from "../../src/core/allowances.ts";
 import { type Feed, feedOf } from "../../src/core/feeds.ts";
 import { parseLabel } from "../../src/core/label.ts";
-import { feedAllowance } from "../../src/core/label-share.ts";
+import { ecAllowance, feedAllowance } from "../../src/core/label-share.ts";
+import type { EcOf } from "../../src/core/mixture.ts";
 import { madSigma, median, spreadBand, studentQuantile } from "../../src/core/spread.ts";
 import { percentOf } from "./formula.ts";
 
@@ -117,5 +118,31 @@ describe("allowances", () => {
     expect(feedAllowance(kno3)).toBeGreaterThan(0.02);
     expect(feedAllowance(kno3)).toBeLessThan(0.06);
     expect(feedAllowance(iron)).toBe(0);
+  });
+});
+
+describe("what labels allow of a predicted EC", () => {
+  // A label of 10 % N may hold 9.42 %, so 5.8 % of it; an EC that follows nitrogen keeps the sum easy.
+  const ten = feedOf("Ten", parseLabel("N 10"), null);
+  const ecOf: EcOf = ({ amounts }) => (amounts.N ?? 0) / 100;
+  const doses = [
+    { feed: ten, perLitre: 1 },
+    { feed: { ...ten, name: "Another" }, perLitre: 3 },
+  ];
+  it("each feed counts by its part, as squares: a quarter and three quarters of 5.8 %", () => {
+    expect(ecAllowance(doses, {}, ecOf)).toBeCloseTo(0.058 * Math.hypot(0.25, 0.75), 9);
+  });
+  it("what the water brings is not in doubt: 100 of 500 mg/L leave a fifth and three fifths", () => {
+    expect(ecAllowance(doses, { N: 100 }, ecOf)).toBeCloseTo(0.058 * Math.hypot(0.2, 0.6), 9);
+  });
+  it("a feed that is not dosed, or brings nothing, adds no doubt, and no EC is not in doubt", () => {
+    const more = [
+      ...doses,
+      { feed: ten, perLitre: 0 },
+      { feed: feedOf("Nothing", parseLabel("0-0-0"), null), perLitre: 1 },
+    ];
+    expect(ecAllowance(more, {}, ecOf)).toBeCloseTo(ecAllowance(doses, {}, ecOf), 12);
+    expect(ecAllowance(doses, {}, () => 0)).toBe(0);
+    expect(ecAllowance([], {}, ecOf)).toBe(0);
   });
 });
