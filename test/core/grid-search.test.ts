@@ -201,6 +201,11 @@ describe("limits", () => {
     expect([0.2, 0.2000001].map((amount) => kept.canKeep(1, amount, { free: [], most: [] }))).toEqual([true, false]);
   });
 
+  it("of at least 5 g keep a feed at 5 where 3 would be closest", () => {
+    const task = { columns: [[0.3]], wanted: [1], grids: [gridOf({ kind: "step", step: 1 }, "A")] };
+    expect(searchGrid({ ...task, limits: [{ coefficients: [-1], most: -5 }] })?.x).toEqual([5]);
+  });
+
   it("as costs, by hand: 2 x (3a + b - 4) + 5 x (-a + 2b - 1)", () => {
     const limits = [
       { coefficients: [3, 1], most: 4 },
