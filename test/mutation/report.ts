@@ -1,6 +1,6 @@
 /** What the reports of Stryker say, and which survivors have their reason in `survivors/`. */
 
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 
 /** Where reports, sandboxes and what is known from earlier runs are kept. */
@@ -65,27 +65,57 @@ interface Scores {
   readonly survivors: readonly Survivor[];
 }
 
+const RANKS = ["NoCoverage", "Survived", "Timeout", "Killed"];
+
+/** Every change of today's sources that some run tried; it counts as noticed when one of the runs noticed it. */
+function tried(): ReadonlyMap<string, readonly Mutant[]> {
+  const files = new Map<string, Map<string, Mutant>>();
+  for (const name of readdirSync(KEPT).filter((each) => each.endsWith(".report.json"))) {
+    const report = JSON.parse(readFileSync(path.join(KEPT, name), "utf8")) as Report;
+    for (const [file, { source, mutants }] of Object.entries(report.files)) {
+      if (!existsSync(file) || readFileSync(file, "utf8") !== source) continue;
+      const known = files.get(file) ?? new Map<string, Mutant>();
+      files.set(file, known);
+      for (const mutant of mutants) {
+        const { start, end } = mutant.location;
+        const place = [start.line, start.column, end.line, end.column, mutant.replacement].join(" ");
+        const before = known.get(place);
+        if (!before || RANKS.indexOf(mutant.status) > RANKS.indexOf(before.status)) known.set(place, mutant);
+      }
+    }
+  }
+  return new Map([...files].map(([file, known]) => [file, [...known.values()]]));
+}
+
+/** Where in these files (in all when none is named) changes went unnoticed, as Stryker takes places. */
+export function unnoticed(files: readonly string[]): string[] {
+  return [...tried()].flatMap(([file, mutants]) =>
+    files.length > 0 && !files.includes(file)
+      ? []
+      : mutants
+          .filter(({ status }) => ALIVE.has(status))
+          .map(({ location: { start, end } }) => `${file}:${start.line}:${start.column - 1}-${end.line}:${end.column}`),
+  );
+}
+
 function read(): Scores {
   const known = reasons();
   const tallies = new Map<string, { killed: number; late: number; alive: number }>();
   const survivors: Survivor[] = [];
-  for (const name of readdirSync(KEPT).filter((each) => each.endsWith(".report.json"))) {
-    const { files } = JSON.parse(readFileSync(path.join(KEPT, name), "utf8")) as Report;
-    for (const [file, { source, mutants }] of Object.entries(files)) {
-      const lines = source.split("\n");
-      for (const { status, location, replacement = "" } of mutants) {
-        for (const group of ["all", path.dirname(file), file]) {
-          const tally = tallies.get(group) ?? { killed: 0, late: 0, alive: 0 };
-          tallies.set(group, tally);
-          if (KILLED.has(status)) tally.killed++;
-          if (status === "Timeout") tally.late++;
-          if (ALIVE.has(status)) tally.alive++;
-        }
-        if (!ALIVE.has(status)) continue;
-        const line = short(lines[location.start.line - 1] ?? "");
-        const found = { file, line, was: short(between(lines, location)), became: short(replacement) };
-        survivors.push({ ...found, why: known.get(key({ ...found, why: "" })) ?? "" });
+  for (const [file, mutants] of tried()) {
+    const lines = readFileSync(file, "utf8").split("\n");
+    for (const { status, location, replacement = "" } of mutants) {
+      for (const group of ["all", path.dirname(file), file]) {
+        const tally = tallies.get(group) ?? { killed: 0, late: 0, alive: 0 };
+        tallies.set(group, tally);
+        if (KILLED.has(status)) tally.killed++;
+        if (status === "Timeout") tally.late++;
+        if (ALIVE.has(status)) tally.alive++;
       }
+      if (!ALIVE.has(status)) continue;
+      const line = short(lines[location.start.line - 1] ?? "");
+      const found = { file, line, was: short(between(lines, location)), became: short(replacement) };
+      survivors.push({ ...found, why: known.get(key({ ...found, why: "" })) ?? "" });
     }
   }
   return { tallies, survivors };
