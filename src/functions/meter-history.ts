@@ -58,7 +58,7 @@ function readBatches(table: Table): Read {
   const cells = logCells(table);
   const problems: string[] = [];
   const batches = eachRow(table, problems, (row): HistoryBatch | null => {
-    if (table.column("State") !== -1 && nameKey(cells.text(row, "State") ?? "") === "planned") return null;
+    if (nameKey(cells.text(row, "State") ?? "") === "planned") return null;
     const [ecMsCm, expectedMsCm, pH] = [
       cells.number(row, "Measured EC", EC_WORDS),
       cells.number(row, "Predicted EC", EC_WORDS),

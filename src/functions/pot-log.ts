@@ -26,7 +26,7 @@ export interface PotLog {
  */
 export function readPotLog(table: Table, rule: EventRule, only: "fills" | "all"): PotLog {
   const cells = logCells(table);
-  const [amountColumn, whoColumn, ecColumn] = [table.column("Amount mL"), table.column("Who"), table.column("EC")];
+  const amountColumn = table.column("Amount mL");
   const wanted = new Map<string, boolean>();
   const isWanted = (event: string): boolean => {
     let answer = wanted.get(event);
@@ -46,7 +46,7 @@ export function readPotLog(table: Table, rule: EventRule, only: "fills" | "all")
   const unreadable = new Map<string, string>();
   for (let row = 0; row < table.rowCount; row++) {
     if (gone.has(row)) continue;
-    let broken: string | null = null;
+    let broken = "";
     let event: string | null = null;
     try {
       event = cells.text(row, "Event");
@@ -64,8 +64,8 @@ export function readPotLog(table: Table, rule: EventRule, only: "fills" | "all")
           plant,
           event,
           amountMl: amount(row),
-          who: whoColumn === -1 ? "" : (cells.text(row, "Who") ?? ""),
-          ecMsCm: only === "fills" || ecColumn === -1 ? null : cells.number(row, "EC", { unit: "mS/cm", min: 0 }),
+          who: cells.text(row, "Who") ?? "",
+          ecMsCm: only === "fills" ? null : cells.number(row, "EC", { unit: "mS/cm", min: 0 }),
         });
         continue;
       } catch (error) {
@@ -74,7 +74,7 @@ export function readPotLog(table: Table, rule: EventRule, only: "fills" | "all")
       }
     }
     const key = nameKey(plant);
-    if (broken !== null && !unreadable.has(key)) unreadable.set(key, broken);
+    if (!unreadable.has(key)) unreadable.set(key, broken);
   }
   return { rows, unreadable };
 }

@@ -54,7 +54,7 @@ export function readRootLog(table: Table, rule: EventRule): RootLog {
   const gone = voidRowsOf(table);
   for (let row = 0; row < table.rowCount; row++) {
     if (gone.has(row)) continue;
-    let broken: string | null = null;
+    let broken = "";
     let event: string | null = null;
     try {
       event = cells.text(row, "Event");
@@ -65,7 +65,7 @@ export function readRootLog(table: Table, rule: EventRule): RootLog {
     }
     const plant = cells.text(row, "Plant");
     if (plant === null) continue;
-    if (broken === null && event !== null) {
+    if (event !== null) {
       try {
         entries.push({ day: cells.day(row), plant, event });
         continue;
@@ -75,7 +75,7 @@ export function readRootLog(table: Table, rule: EventRule): RootLog {
       }
     }
     const key = nameKey(plant);
-    if (broken !== null && !unreadable.has(key)) unreadable.set(key, broken);
+    if (!unreadable.has(key)) unreadable.set(key, broken);
   }
 
   const index = indexDisturbances(entries, rule);

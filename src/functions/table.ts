@@ -74,7 +74,7 @@ export function readTable(raw: unknown, name: string, needed: readonly string[],
     if (at === undefined) {
       const key = headingKey(heading);
       at = keys.indexOf(key);
-      if (at !== -1 && keys.indexOf(key, at + 1) !== -1) {
+      if (keys.indexOf(key, at + 1) !== -1) {
         throw new BadInput("heading-twice", `${name} has two columns headed "${heading}"; rename one of them.`);
       }
       known.set(heading, at);
@@ -97,7 +97,7 @@ export function readTable(raw: unknown, name: string, needed: readonly string[],
     rowCount: rows.length,
     column,
     raw: cellAt,
-    cell: (row, at): Cell => readCell(at === -1 ? "" : cellAt(row, at), dayOf),
+    cell: (row, at): Cell => readCell(cellAt(row, at), dayOf),
     isBlank: (row) => (rows[row] ?? []).every(isBlankCell),
     where: (row) => `row ${row + 2} of ${name}`,
     dayOf,

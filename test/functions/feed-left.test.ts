@@ -90,6 +90,21 @@ describe("FEED_LEFT", () => {
     expect(liquid).toBe(480);
   });
 
+  it("names the cell of a purchase, the first that is wrong, and passes over a row without a feed", () => {
+    const told = (...cells: unknown[]) => (left(purchase("p3", "", ...cells, ""), MIXED) as [unknown][])[0]?.[0];
+    expect(told("Salt", 5, "")).toBe("? Unit in row 4 of purchases is blank. Give g, kg, mL or L.");
+    expect(told("Salt", "a bag", "kg")).toMatch(/^\? Amount in row 4 of purchases is "a bag"/);
+    expect(told("", 5, "kg")).toBe(990);
+    const two = [...purchase("p3", "", "Salt", 5, "", ""), ["p4", "", "salt", "", "g", ""]];
+    expect(left(two, MIXED)).toEqual([[expect.stringMatching(/^\? Unit in row 4/)], [480]]);
+    expect(outcome("FEED_LEFT", "Salt", purchase("p3", "", "#N/A", 5, "kg", ""), MIXED)).toMatch(
+      /^throws: Feed in row 4 of purchases is an error cell/,
+    );
+    expect(outcome("FEED_LEFT", "Salt", BOUGHT, batch("b2", "", "#N/A", "", ""))).toMatch(
+      /^throws: Doses in row 3 of batches is an error cell/,
+    );
+  });
+
   it("a dose of nobody knows what could be of any feed", () => {
     const rows = left(BOUGHT, batch("b2", "", "two spoons of the blue one", "", "")) as [unknown][];
     for (const [cell] of rows)

@@ -155,6 +155,23 @@ describe("recipes", () => {
     expect(mix([["Salt A", date("2026-03-01"), "g/L"]])).toMatch(/Dose in row 2 of recipe is "2026-03-01"/);
   });
 
+  it("counts sulfate in the water as sulfur", () => {
+    // CIAAW 2021: S is 32.06 of 96.056 g/mol.
+    expect(mix([["Salt A", 1, "g/L"]], [["SO4"], [30]], "S")).toBeCloseTo((30 * 32.06) / 96.056, 3);
+  });
+
+  it.each(["Alkalinity", "EC", "pH", "Water"])("names what cannot be read under %s of the water", (heading) => {
+    expect(
+      mix(
+        [["Salt A", 1, "g/L"]],
+        [
+          ["Ca", heading],
+          [1, "#N/A"],
+        ],
+      ),
+    ).toMatch(`throws: ${heading} in row 2 of water is an error cell`);
+  });
+
   it("refuses a water table that holds no water, or two", () => {
     expect(mix([["Salt A", 1, "g/L"]], [["Feed"], ["x"]])).toMatch(/water has none of the columns N, P, K/);
     expect(mix([["Salt A", 1, "g/L"]], [["Ca"], [1], [2]])).toMatch(/water holds 2 rows/);
@@ -193,6 +210,25 @@ describe("doses for a target", () => {
       ["Salt A", expect.closeTo(0.3, 9), "g/L", ""],
       ["Salt B", 0, "g/L", ""],
     ]);
+  });
+
+  it("passes over blank rows among the feeds, and names a target that cannot be read", () => {
+    const gap = [feeds[0], feeds[1], ["", "", "", ""], feeds[3]];
+    expect((outcome("FEED_SOLVE", target, gap) as unknown[][]).map(([name]) => name)).toEqual([
+      "Feed",
+      "Salt A",
+      "Salt B",
+    ]);
+    expect(
+      outcome(
+        "FEED_SOLVE",
+        [
+          ["Target", "N"],
+          ["#N/A", 50],
+        ],
+        feeds,
+      ),
+    ).toMatch(/^throws: Target in row 2 of target is an error cell/);
   });
 
   it("makes a table that FEED_MIX takes as its recipe", () => {

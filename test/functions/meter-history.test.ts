@@ -42,6 +42,58 @@ describe("METER_HISTORY", () => {
     expect(found.map((row) => row[9])).toEqual(["", "", 6.2]);
   });
 
+  it("draws a row that holds one of the three numbers, and none that holds nothing", () => {
+    const bare = [
+      ["Date", "Predicted EC", "Measured EC", "Measured pH"],
+      [date("2026-02-01"), "", "", 5.9],
+      [date("2026-02-02"), 1, "", ""],
+      [date("2026-02-03"), "", 1.1, ""],
+      [date("2026-02-04"), "", "", ""],
+      ["", "", "", ""],
+    ];
+    expect(rows(call("METER_HISTORY", [bare])).map(([, ec, expected, , , pH]) => [ec, expected, pH])).toEqual([
+      ["", "", 5.9],
+      ["", 1, ""],
+      [1.1, "", ""],
+    ]);
+  });
+
+  it("does not mark a day without a calibration, nor the same lot again in whatever order it was written", () => {
+    const meters = [
+      ["Date", "Calibrated"],
+      [date("2026-02-05"), "no"],
+      [date("2026-02-06"), ""],
+    ];
+    const bought = [
+      ["Date", "Feed", "Lot"],
+      // By day: lot A on 1 February and again on the 10th, so only the first is another lot.
+      [date("2026-02-10"), "Iron", "A"],
+      [date("2026-02-01"), "Iron", "A"],
+      [date("2026-02-05"), "", "B"],
+    ];
+    const found = rows(call("METER_HISTORY", [LOG, 5.4, 6.2, meters, bought]));
+    expect(found.map((row) => row[8])).toEqual(["", "", ""]);
+    expect(found.map((row) => row[9])).toEqual([6.2, "", ""]);
+    // By day A, B, A: three lots one after the other; the first came before the first batch, where nothing is drawn.
+    const turns = [
+      ["Date", "Feed", "Lot"],
+      [date("2026-01-20"), "Iron", "A"],
+      [date("2026-02-10"), "Iron", "A"],
+      [date("2026-02-03"), "Iron", "B"],
+    ];
+    expect(rows(call("METER_HISTORY", [LOG, 5.4, 6.2, "", turns])).map((row) => row[9])).toEqual(["", 6.2, 6.2]);
+  });
+
+  it("names the cell of a calibration that is neither yes nor no", () => {
+    const meters = [
+      ["Date", "Calibrated"],
+      [date("2026-02-05"), "perhaps"],
+    ];
+    expect(String(rows(call("METER_HISTORY", [LOG, "", "", meters]))[2]?.[8])).toMatch(
+      /^\? Calibrated in row 2 of meters is "perhaps"/,
+    );
+  });
+
   it("says last which row it cannot read, and draws the others", () => {
     const found = rows(call("METER_HISTORY", [[...LOG, ["b6", date("2026-03-01"), 1, "lots", 5.8, "", ""]]]));
     expect(found).toHaveLength(4);

@@ -98,6 +98,9 @@ it("tells two pours of one member from one that two wrote down by the column Who
   };
   expect(twice("Ines")).toBe(20);
   expect(twice("Tomas")).toBe(10);
+  // A blank Who is no member: 70 mL twice on a day may be one pour that two wrote down.
+  expect(twice("")).toBe(10);
+  expect(twice("Ines ")).toBe(20);
   const without = [...WEEKS, row("2026-03-29", "Top up", 70)].map((cells) => cells.slice(1, 5));
   expect(outcome("POT_USE", "Fern", [["Date", "Plant", "Event", "Amount mL"], ...without], asOf, 7)).toBe(10);
 });
@@ -152,6 +155,15 @@ describe("POT_DUE", () => {
     );
   });
 
+  it("passes over rows that are no setting, and takes the first value of a setting that is filled", () => {
+    const told = (...rows: unknown[][]) =>
+      (outcome("POT_DUE", "Fern", logOf(...WEEKS), asOf, "", rules(...rows)) as unknown[][]).length - 1;
+    expect(told([5, 1], ["", ""], [true, 1], ["Flush days", 20])).toBe(1);
+    expect(told(["Flush days", ""], ["Flush days", 20])).toBe(1);
+    expect(told(["Flush days", 20], ["Flush days", "off"])).toBe(1);
+    expect(told(["Flush days", "off"], ["Flush days", 20])).toBe(0);
+  });
+
   it("reads off, never and no as never, and no other word", () => {
     const told = (value: unknown) =>
       outcome("POT_DUE", "Fern", logOf(...WEEKS), date("2026-03-31"), "", rules(["Flush days", value]));
@@ -187,6 +199,22 @@ describe("POT_DUE", () => {
       ["Plant", "Due", "Since", "Why"],
       ["", "Look again", { day: "2026-03-01" }, "Claim: Rain water keeps tips green"],
     ]);
+  });
+
+  it("keeps a claim open whose status only begins or ends like a settled one; needs its name, reads its cells", () => {
+    const told = (claim: unknown, again: unknown, status: unknown) =>
+      outcome("POT_DUE", "Ivy", logOf(), asOf, "", "", [
+        ["Claim", "Look again", "Status"],
+        [claim, again, status],
+        ["Last", "", ""],
+      ]);
+    const day = date("2026-03-01");
+    for (const status of ["", "kept for now", "not kept", "dropped?"]) expect(told("A", day, status)).toHaveLength(2);
+    for (const status of ["kept", "DROPPED"]) expect(told("A", day, status)).toHaveLength(1);
+    expect(told("", day, "heard")).toHaveLength(1);
+    expect(told("#N/A", day, "")).toMatch(/^throws: Claim in row 2 of claims is an error cell/);
+    expect(told("A", "soon", "")).toMatch(/^throws: Look again in row 2 of claims is "soon"/);
+    expect(told("A", day, "#N/A")).toMatch(/^throws: Status in row 2 of claims is an error cell/);
   });
 
   it("tells plants whose rows cannot be read last, once each", () => {

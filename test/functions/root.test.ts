@@ -88,6 +88,18 @@ describe("a row that a later one corrects", () => {
   });
 });
 
+it("reads Id and Corrects with spaces around them; what is no text there points nowhere", () => {
+  const log = (id: unknown, corrects: unknown) => [
+    ["Id", "Date", "Plant", "Event", "Corrects"],
+    [id, date("2026-03-10"), "Fern", "Repot", ""],
+    ["c", date("2026-03-05"), "Fern", "Repot", corrects],
+  ];
+  expect(outcome("ROOT_REST", "Fern", log(" b ", "b"), asOf)).toBe(26);
+  expect(outcome("ROOT_REST", "Fern", log("b", " b"), asOf)).toBe(26);
+  for (const odd of [7, true, asOf, new Error("#N/A"), null])
+    expect(outcome("ROOT_REST", "Fern", log(odd, odd), asOf)).toBe(21);
+});
+
 describe("events of one's own", () => {
   const log = logOf([asOf, "Fern", "Photo"], [date("2026-03-01"), "Fern", "Repot"]);
 
@@ -106,6 +118,15 @@ describe("events of one's own", () => {
         ["Repot", "no"],
       ]),
     ).toBe("");
+  });
+
+  it("are passed over where the name is blank, and named where it cannot be read", () => {
+    const events = (...first: unknown[]) => [["Event", "Disturbs roots"], first, ["Repot", "no"]];
+    expect(outcome("ROOT_REST", "Fern", log, asOf, "", events("", ""))).toBe("");
+    expect(outcome("ROOT_REST", "Fern", log, asOf, "", events("", "perhaps"))).toBe("");
+    expect(outcome("ROOT_REST", "Fern", log, asOf, "", events("#N/A", "no"))).toMatch(
+      /^throws: Event in row 2 of events is an error cell/,
+    );
   });
 
   it("need a yes or a no", () => {
@@ -195,6 +216,10 @@ describe("the board", () => {
       ["Season months", "Mar to Sep"],
     ];
     expect(words(["Rest days", 180], ...season).map((row) => row[4])).toEqual(thirty);
+    // The first of two counts; rows whose setting is no text are not ours.
+    expect(words([7, 1], ["", ""], [true, 2], ["Rest days", 30], [" rest  DAYS", 300]).map((row) => row[4])).toEqual(
+      thirty,
+    );
     expect(words(["Rest days in season", 30])).toMatch(/^throws: Settings has only one of/);
     expect(words(["Rest days", "half a year"])).toMatch(/^throws: “Rest days” in Settings is "half a year"/);
     const plain = outcome("ROOT_BOARD", column("B"), log, asOf, "", "") as unknown[][];
