@@ -28,6 +28,6 @@ export function putSittersPage(
 export function getSittersPage(workbook: WorkbookPort): ReplyFor<"read sitter page"> {
   const page = readSittersPage(workbook);
   const text = (raw: unknown): string | number =>
-    typeof raw === "number" ? raw : typeof raw === "object" ? "" : String(raw);
+    typeof raw === "number" ? raw : raw === null || raw === undefined || typeof raw === "object" ? "" : String(raw);
   return { tab: page?.tab ?? null, rows: (page?.rows ?? []).map((row) => row.map(text)) };
 }
