@@ -1,4 +1,7 @@
-/** How many cases a test draws: all, or, while code is being changed (FEW_DRAWS, see test/mutation), a tenth. */
+/** While code is being changed: it is enough to see that something is wrong (see test/mutation). */
+export const fewDraws = process.env.FEW_DRAWS !== undefined;
+
+/** How many cases a test draws: all, or, with few draws, a tenth. */
 export function drawn(all: number, least = 20): number {
-  return process.env.FEW_DRAWS === undefined ? all : Math.min(all, Math.max(least, Math.round(all / 10)));
+  return !fewDraws ? all : Math.min(all, Math.max(least, Math.round(all / 10)));
 }

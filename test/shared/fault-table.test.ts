@@ -6,6 +6,7 @@
 import { expect, test } from "vitest";
 import type { MemoryGrid } from "../../sample-sheet/workbench/standin/memory.ts";
 import { HANDLERS } from "../../src/app/handlers.ts";
+import { drawn, fewDraws } from "../drawn.ts";
 import { copyGrid, differing, stateOf } from "./copy.ts";
 import { FAULTS, type Fault, type Trial, trialOver, WHOLE_FAULTS, type WholeFault } from "./faults.ts";
 import { LAYOUTS, type Layout } from "./layouts.ts";
@@ -79,6 +80,12 @@ async function violations(clean: Case, fault: Fault | WholeFault, at: number): P
 
 const counts: Record<string, number> = {};
 
+/** All of them, or, when few are to be tried, as many spread evenly over the calls. */
+function some<T>(cases: readonly T[]): readonly T[] {
+  const step = cases.length / drawn(cases.length, 1);
+  return cases.filter((_, at) => at === 0 || Math.floor(at / step) > Math.floor((at - 1) / step));
+}
+
 test.each(Object.keys(LAYOUTS))(
   "no fault loses, doubles or misplaces anything in a workbook %s",
   async (name) => {
@@ -92,10 +99,11 @@ test.each(Object.keys(LAYOUTS))(
       for (let at = 1; at <= clean.calls; at++) {
         for (const fault of Object.keys(FAULTS) as Fault[]) cases.push([fault, at]);
       }
-      for (const [fault, at] of cases) {
+      for (const [fault, at] of some(cases)) {
         count++;
         for (const wrong of await violations(clean, fault, at)) {
           found.push(`${sample.what}, ${fault} at call ${at}: ${wrong}`);
+          if (fewDraws) expect(found).toEqual([]);
         }
       }
     }
@@ -110,5 +118,5 @@ test("the table's size", () => {
   console.log(
     `Fault table: ${total} cases over ${ALL_SAMPLES.length} actions and ${Object.keys(counts).length} layouts.`,
   );
-  expect(total).toBeGreaterThan(2_000);
+  expect(total).toBeGreaterThan(drawn(2_000));
 });
