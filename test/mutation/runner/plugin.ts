@@ -26,6 +26,8 @@ const SETUP = ["test/seed.ts", "test/mutation/short.ts"];
 
 /** Of processor time for the tests of one change, the nearest first; what they did not notice counts as not noticed. */
 const LONGEST_MS = Number(process.env.LONGEST_MS ?? 1_500);
+/** `EVERY_TEST=1`: also those that did not reach the line when it was made once and kept (the schemas of the requests). */
+const EVERY_TEST = process.env.EVERY_TEST === "1";
 /** For the run that sees which test reaches which line. */
 const LONGEST_DRY_MS = 20_000;
 
@@ -106,7 +108,8 @@ class InProcess implements TestRunner {
   }
 
   async mutantRun(options: MutantRunOptions): Promise<MutantRunResult> {
-    const { activeMutant, hitLimit, mutantActivation, testFilter } = options;
+    const { activeMutant, hitLimit, mutantActivation } = options;
+    const testFilter = EVERY_TEST ? undefined : options.testFilter;
     // A worker that starts after a time-out has had no dry run.
     this.bundle ??= await bundled();
     const wanted = testFilter === undefined ? undefined : new Set(testFilter);
