@@ -1,4 +1,7 @@
-/** The words of water reports: substances, bases ("as N"), units, each with its factor to our own line. */
+/**
+ * The words of water reports: substances, bases ("as N"), units, each with its factor to our own line. Between words
+ * of a report stands one space (see report.ts).
+ */
 
 import { ATOMIC_WEIGHTS } from "./elements.ts";
 import { convertHardness } from "./hardness.ts";
@@ -29,7 +32,7 @@ export interface Term {
 
 /** Lines that share a word with one of ours and mean something else. */
 export const NOT_OURS =
-  /non-?\s?carbonate|permanent\s+hardness|adsorption|\bsar\b|residual\s+sodium|sodium\s*percent|%\s*sodium|hydroxide|phenolphthalein|dioxide|saturation|langelier/i;
+  /non-? ?carbonate|permanent hardness|adsorption|\bsar\b|residual sodium|sodium ?percent|% ?sodium|hydroxide|phenolphthalein|dioxide|saturation|langelier/i;
 
 const own = (line: WaterLine, name: string, pattern: RegExp, mgPerMmol: number | null, charge: number): Term => ({
   line,
@@ -53,7 +56,7 @@ export const TERMS: readonly Term[] = [
   {
     line: "Ca",
     name: "Calcium",
-    pattern: /hardness\W+calcium|calcium(?!\s*carbonate)(\s+hardness)?|\bca\b/i,
+    pattern: /hardness\W+calcium|calcium(?! ?carbonate)( hardness)?|\bca\b/i,
     bases: { Ca: 1, CaCO3: Ca / CACO3, CaO: Ca / CAO },
     meant: ["Ca"],
     mgPerMmol: Ca,
@@ -62,7 +65,7 @@ export const TERMS: readonly Term[] = [
   {
     line: "Mg",
     name: "Magnesium",
-    pattern: /hardness\W+magnesium|magnesium(\s+hardness)?|\bmg\b(?!\s*(\/|per\b|caco3|hco3|cao))/i,
+    pattern: /hardness\W+magnesium|magnesium( hardness)?|\bmg\b(?! ?(\/|per\b|caco3|hco3|cao))/i,
     bases: { Mg: 1, CaCO3: Mg / CACO3, MgO: Mg / (Mg + O) },
     meant: ["Mg"],
     mgPerMmol: Mg,
@@ -71,7 +74,7 @@ export const TERMS: readonly Term[] = [
   {
     line: "Alkalinity",
     name: "Bicarbonate",
-    pattern: /(bicarbonates?|hydrogen\s?carbonates?|\bhco3\b)(?!\s+alkalinity)/i,
+    pattern: /(bicarbonates?|hydrogen ?carbonates?|\bhco3\b)(?! alkalinity)/i,
     bases: AS_ALKALINITY,
     meant: ["HCO3"],
     mgPerMmol: CACO3_MG_PER_MEQ,
@@ -80,7 +83,7 @@ export const TERMS: readonly Term[] = [
   {
     line: "Alkalinity",
     name: "Alkalinity",
-    pattern: /(total\s+)?alkalinity|carbonate\s+hardness|temporary\s+hardness|acid\s+(binding\s+)?capacity|\bd?kh\b/i,
+    pattern: /(total )?alkalinity|carbonate hardness|temporary hardness|acid (binding )?capacity|\bd?kh\b/i,
     bases: AS_ALKALINITY,
     meant: ["CaCO3", "HCO3"],
     mgPerMmol: CACO3_MG_PER_MEQ,
@@ -89,7 +92,7 @@ export const TERMS: readonly Term[] = [
   {
     line: "Hardness",
     name: "Hardness",
-    pattern: /(total\s+)?hardness|\bgh\b/i,
+    pattern: /(total )?hardness|\bgh\b/i,
     bases: { CaCO3: 1, CaO: CACO3 / CAO },
     meant: ["CaCO3"],
     mgPerMmol: CACO3,
@@ -142,17 +145,17 @@ export const TERMS: readonly Term[] = [
   own("Si", "Silicon", /silicon|\bsi\b/i, Si, 0),
   // bound or free is not the same to a plant or on standing, so both are offered
   {
-    ...own("Chloramine", "Chloramine", /(total\s+)?(residual\s+)?chlorine(?!\s*dioxide)/i, null, 0),
+    ...own("Chloramine", "Chloramine", /(total )?(residual )?chlorine(?! ?dioxide)/i, null, 0),
     also: "Free chlorine",
   },
   own("Chloramine", "Chloramine", /(mono)?chloramines?/i, null, 0),
-  own("Free chlorine", "Free chlorine", /free\s+(residual\s+|available\s+)?chlorine/i, null, 0),
+  own("Free chlorine", "Free chlorine", /free (residual |available )?chlorine/i, null, 0),
   own("Cl", "Chloride", /chlorides?|\bcl\b(?!2)/i, ION_G_MOL.Cl, 1),
   own("Fe", "Iron", /\biron\b|\bfe\b/i, ATOMIC_WEIGHTS.Fe, 0),
   own("Mn", "Manganese", /manganese|\bmn\b/i, ATOMIC_WEIGHTS.Mn, 0),
   own("B", "Boron", /boron|\bb\b/i, ATOMIC_WEIGHTS.B, 0),
   {
-    ...own("EC", "Conductivity", /(electrical\s+|specific\s+)?conduct(ivity|ance)|\bec\b/i, null, 0),
+    ...own("EC", "Conductivity", /(electrical |specific )?conduct(ivity|ance)|\bec\b/i, null, 0),
     bases: {},
     meant: [],
   },
@@ -175,48 +178,48 @@ const inCaCO3 = (unit: "dH" | "fH" | "Clark" | "gpg") => convertHardness(1, unit
 export const UNITS: readonly UnitWord[] = [
   {
     said: "µS/cm",
-    pattern: /(µ|μ|u)\s?s\s?\/\s?cm|micro\s?siemens(\s?\/\s?cm)?|(µ|μ|u)mhos?\s?\/\s?cm/i,
+    pattern: /(µ|μ|u) ?s ?\/ ?cm|micro ?siemens( ?\/ ?cm)?|(µ|μ|u)mhos? ?\/ ?cm/i,
     kind: "conductivity",
     factor: 0.001,
   },
-  { said: "mS/cm", pattern: /ms\s?\/\s?cm|ds\s?\/\s?m\b|mmhos?\s?\/\s?cm/i, kind: "conductivity", factor: 1 },
-  { said: "mS/m", pattern: /ms\s?\/\s?m\b/i, kind: "conductivity", factor: 0.01 },
+  { said: "mS/cm", pattern: /ms ?\/ ?cm|ds ?\/ ?m\b|mmhos? ?\/ ?cm/i, kind: "conductivity", factor: 1 },
+  { said: "mS/m", pattern: /ms ?\/ ?m\b/i, kind: "conductivity", factor: 0.01 },
   {
     said: "meq/L",
-    pattern: /m(illi)?eq(uivalents?)?\s?(\/|per)\s?l(it(er|re))?\b|mval\s?\/\s?l\b|\bme\s?\/\s?l\b/i,
+    pattern: /m(illi)?eq(uivalents?)? ?(\/|per) ?l(it(er|re))?\b|mval ?\/ ?l\b|\bme ?\/ ?l\b/i,
     kind: "meq",
     factor: 1,
   },
   {
     said: "mmol/L",
-    pattern: /m(illi)?mol(es)?\s?(\/|per)\s?l(it(er|re))?\b|mol\s?\/\s?m(3|³)|\bmm\b/i,
+    pattern: /m(illi)?mol(es)? ?(\/|per) ?l(it(er|re))?\b|mol ?\/ ?m(3|³)|\bmm\b/i,
     kind: "mmol",
     factor: 1,
   },
-  { said: "µg/L", pattern: /(µ|μ|u|mc)g\s?(\/|per)\s?l(it(er|re))?\b|\bppb\b/i, kind: "mass", factor: 0.001 },
+  { said: "µg/L", pattern: /(µ|μ|u|mc)g ?(\/|per) ?l(it(er|re))?\b|\bppb\b/i, kind: "mass", factor: 0.001 },
   {
     said: "mg/L",
-    pattern: /mg\s?(caco3\s?|hco3\s?|cao\s?)?(\/|per)\s?l(it(er|re))?\b|\bppm\b|g\s?\/\s?m(3|³)/i,
+    pattern: /mg ?(caco3 ?|hco3 ?|cao ?)?(\/|per) ?l(it(er|re))?\b|\bppm\b|g ?\/ ?m(3|³)/i,
     kind: "mass",
     factor: 1,
   },
-  { said: "g/L", pattern: /\bg\s?\/\s?l\b/i, kind: "mass", factor: 1000 },
+  { said: "g/L", pattern: /\bg ?\/ ?l\b/i, kind: "mass", factor: 1000 },
   {
     said: "°dH",
-    pattern: /°\s?d(h|kh|gh)?\b|\bdk?h\b|\bdgh\b|german\s+degrees?|degrees?\s+german/i,
+    pattern: /° ?d(h|kh|gh)?\b|\bdk?h\b|\bdgh\b|german degrees?|degrees? german/i,
     kind: "degree",
     factor: inCaCO3("dH"),
   },
   {
     said: "°fH",
-    pattern: /°\s?fh?\b|\bfh\b|french\s+degrees?|degrees?\s+french/i,
+    pattern: /° ?fh?\b|\bfh\b|french degrees?|degrees? french/i,
     kind: "degree",
     factor: inCaCO3("fH"),
   },
-  { said: "°e", pattern: /°\s?e\b|clark/i, kind: "degree", factor: inCaCO3("Clark") },
+  { said: "°e", pattern: /° ?e\b|(degrees? )?clark( degrees?)?/i, kind: "degree", factor: inCaCO3("Clark") },
   {
     said: "gpg",
-    pattern: /\bgpg\b|grains?(\s*(\/|per)\s*(us\s+)?gal(lon)?)?\b|\bgr\s?\/\s?gal\b/i,
+    pattern: /\bgpg\b|grains?( ?(\/|per) ?(us )?gal(lon)?)?\b|\bgr ?\/ ?gal\b/i,
     kind: "degree",
     factor: inCaCO3("gpg"),
   },
@@ -224,7 +227,7 @@ export const UNITS: readonly UnitWord[] = [
 
 /** "as CaCO3", "(as N)", "CaCO3/L", "NO3-N": what the number counts. */
 export const BASIS_PATTERN =
-  /\b(?:as|expressed\s+as)\s+(calcium\s+carbonate|nitrogen|nitrate|bicarbonate|caco3|hco3|co3|cao|mgo|no3|nh4|nh3|po4|p2o5|so4|sio2|si|ca|mg|n|p|s)\b(?!\s*\/)|\b(caco3|cao|hco3)\b|-\s?(n|p|s)\b/i;
+  /\b(?:as|expressed as) (calcium carbonate|nitrogen|nitrate|bicarbonate|caco3|hco3|co3|cao|mgo|no3|nh4|nh3|po4|p2o5|so4|sio2|si|ca|mg|n|p|s)\b(?! ?\/)|\b(caco3|cao|hco3)\b|- ?(n|p|s)\b/i;
 const BASIS_WORDS: Readonly<Record<string, string>> = {
   "calcium carbonate": "CaCO3",
   nitrogen: "N",
@@ -251,5 +254,5 @@ const BASIS_WORDS: Readonly<Record<string, string>> = {
 };
 /** Our name of a basis as it is printed. */
 export function basisName(printed: string): string {
-  return BASIS_WORDS[printed.toLowerCase().replace(/\s+/g, " ")] ?? printed;
+  return BASIS_WORDS[printed.toLowerCase()] ?? printed;
 }

@@ -80,6 +80,8 @@ function termIn(text: string): Term | null {
 
 function readLine(text: string, common: UnitWord | null): ReportLine {
   let plain = text
+    // one space between words; between digits it may part thousands, or two numbers when there are more of them
+    .replace(/(?<!\d)[^\S\t]+|[^\S\t]+(?!\d)/g, " ")
     .replace(/[₂₃₄₅]/g, (digit) => SUBSCRIPTS[digit] ?? digit)
     .replace(/[\t;|]+/g, "   ")
     .replace(/\b(at|@)?\s*(20|25)\s?°\s?c\b/gi, " ");
