@@ -42,7 +42,8 @@ interface Found {
   readonly markers: ReadonlySet<Marker>;
   readonly named: string;
   readonly unknown: boolean;
-  readonly notCounted: boolean;
+  /** An element that is not counted here, as it was printed. */
+  readonly notCounted: string | null;
   readonly misprint: { readonly term: LabelTerm; readonly text: string } | null;
 }
 
@@ -53,7 +54,7 @@ function gather(run: readonly Token[]): Found {
   const markers = new Set<Marker>();
   const words: string[] = [];
   let unknown = false;
-  let notCounted = false;
+  let notCounted: string | null = null;
   let misprint: Found["misprint"] = null;
   for (const token of run) {
     switch (token.kind) {
@@ -76,7 +77,7 @@ function gather(run: readonly Token[]): Found {
         unknown = true;
         break;
       case "not counted":
-        notCounted = true;
+        notCounted ??= token.text;
         break;
     }
     if (token.kind === "ion") words.push(token.ion);
@@ -182,9 +183,8 @@ export function meaningOf(run: readonly Token[], context: TermContext): Meaning 
     markers.has("potash") ||
     markers.has("sulfate") ||
     form.length > 0;
-  if (found.notCounted) {
-    const [first = named] = named.split(" ");
-    return names || found.unknown ? { kind: "unclear", named } : { kind: "not counted", named: first };
+  if (found.notCounted !== null) {
+    return names || found.unknown ? { kind: "unclear", named } : { kind: "not counted", named: found.notCounted };
   }
   if (!names) return found.unknown ? { kind: "unclear", named } : { kind: "none" };
   if (found.unknown) return { kind: "unclear", named };
@@ -192,27 +192,23 @@ export function meaningOf(run: readonly Token[], context: TermContext): Meaning 
     if (terms.size + ions.size > 0) return { kind: "unclear", named };
     return { kind: "choice", named, options: [asItIs(misprint.term, `${misprint.term}, with the letter O`)] };
   }
-  if (ions.size > 0 && (terms.size > 0 || elements.size > 0 || form.length > 0)) {
+  const [ion, otherIon] = ions;
+  if (ion !== undefined) {
     // "Nitrate nitrogen (NO3)" is nitrogen; "Nitrate (NO3)" is not said to be.
     const nitrogen = elements.has("N") || terms.has("N");
-    const [ion] = ions;
     const term = ion === "NO3" ? "NO3-N" : ion === "NH4" ? "NH4-N" : null;
-    if (nitrogen && term !== null && ions.size === 1 && form.every((one) => N_FORM[one] === term))
-      return { kind: "term", term, rank: 3 };
-    if (elements.size + terms.size > 0) return { kind: "unclear", named };
-  }
-  if (ions.size > 0) {
-    const [ion, other] = ions;
-    return other === undefined && ion !== undefined
-      ? { kind: "choice", named, options: ION_READINGS[ion] }
-      : { kind: "unclear", named };
+    const fits = otherIon === undefined && form.every((one) => N_FORM[one] === term);
+    if (nitrogen && term !== null && fits) return { kind: "term", term, rank: 3 };
+    if (elements.size + terms.size > 0 || !fits) return { kind: "unclear", named };
+    return { kind: "choice", named, options: ION_READINGS[ion] };
   }
   if (terms.size > 0) return byFormula(found, context);
   if (elements.size > 1) return { kind: "unclear", named };
   const [element] = elements;
   if (element !== undefined) return byElement(element, false, found, context);
-  if (form.length > 1 || (form.length > 0 && (markers.has("phosphate") || markers.has("sulfate"))))
-    return { kind: "unclear", named };
+  // "Urea phosphate", "phosphate and potash": one number for two things.
+  const things = form.length + (["phosphate", "potash", "sulfate"] as const).filter((one) => markers.has(one)).length;
+  if (things > 1) return { kind: "unclear", named };
   const [only] = form;
   // An acid by its name is a substance, not nitrogen.
   if (only !== undefined && acid) return { kind: "unclear", named };
@@ -221,7 +217,7 @@ export function meaningOf(run: readonly Token[], context: TermContext): Meaning 
     const options = only === "nitrate" ? ION_READINGS.NO3 : only === "ammonium" ? ION_READINGS.NH4 : UREA;
     return { kind: "choice", named, options };
   }
-  if (markers.has("potash") && !markers.has("phosphate")) return { kind: "term", term: "K2O", rank: 3 };
+  if (markers.has("potash")) return { kind: "term", term: "K2O", rank: 3 };
   if (isPhosphate) return { kind: "term", term: "P2O5", rank: 3 };
   // Old labels call P2O5 an acid, technical ones mean H3PO4.
   if (markers.has("phosphate") && acid) return { kind: "choice", named, options: PHOSPHORIC_ACID };
