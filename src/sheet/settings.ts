@@ -11,7 +11,7 @@ import { readTab } from "./open.ts";
 import type { PlainCell, TabPort } from "./port.ts";
 import { refuseNewer } from "./schema.ts";
 import { marksHold, rearranged, settle } from "./settle.ts";
-import { cellOf, isBlank } from "./stored.ts";
+import { cellOf } from "./stored.ts";
 
 export interface SettingSpec {
   readonly setting: string;
@@ -112,8 +112,6 @@ export interface Settings {
   all(): Record<string, string>;
   /** Row on the tab, or null when there is none. */
   row(setting: string): number | null;
-  /** The row below the last one. */
-  readonly nextRow: number;
   /** Sentences on settings that stand there twice. */
   readonly problems: readonly string[];
 }
@@ -127,9 +125,7 @@ export function readSettings(book: Book): Settings | null {
   const valueAt = columnAt(columns, "Value") - 1;
   const rows = new Map<string, number>();
   const problems: string[] = [];
-  let nextRow = 2;
   values.forEach((cells, index) => {
-    if (!cells.every(isBlank)) nextRow = Math.max(nextRow, index + 2);
     const name = cells[nameAt];
     if (index === 0 || typeof name !== "string" || nameKey(name) === "") return;
     const earlier = rows.get(nameKey(name));
@@ -167,7 +163,6 @@ export function readSettings(book: Book): Settings | null {
       const index = rows.get(nameKey(setting));
       return index === undefined ? null : index + 1;
     },
-    nextRow,
     problems,
   };
 }
