@@ -57,6 +57,53 @@ describe("writing the page", () => {
     expect(put(book, ["For Lou", 1]).kept).toBe(SITTERS_PAGE);
   });
 
+  test("blank cells and rows at the ends of a page are no change", () => {
+    const book = openTestBook();
+    put(book, ["For Mira", null, null], ["a", 1, null], [null, null, null]);
+    book.grid.tab(SITTERS_PAGE).write(5, 4, [[{ value: "" }]]);
+    expect(put(book, ["For Lou"])).toEqual({ tab: SITTERS_PAGE, kept: null });
+  });
+
+  test("that was cleared whole is made over", () => {
+    const book = openTestBook();
+    put(book, ["For Mira", 1]);
+    book.grid.tab(SITTERS_PAGE).write(1, 1, [[{ value: null }, { value: null }]]);
+    expect(put(book, ["For Lou", 2])).toEqual({ tab: SITTERS_PAGE, kept: null });
+  });
+
+  test.each([
+    ["one letter for another", "Mira", "Mirb"],
+    ["letters beyond the first 256", "Миρα", "Миρβ"],
+    ["letters that differ in their upper half only", "\u0141a", "\u0241a"],
+    ["a text for a number", 12, "12"],
+  ])("is kept when somebody typed %s", (_, was, is) => {
+    const book = openTestBook();
+    put(book, [was, 1]);
+    book.grid.tab(SITTERS_PAGE).write(1, 1, [[{ value: is }]]);
+    expect(put(book, ["For Lou", 2]).kept).toBe(SITTERS_PAGE);
+  });
+
+  test("is the newest of several, whatever order they stand in, and not a column that bears its mark", () => {
+    const book = openTestBook();
+    for (const name of ["Mira", "Lou", "Kim"]) {
+      const { tab } = put(book, [name, 1]);
+      book.grid.tab(tab).write(9, 9, [[{ value: "typed" }]]);
+    }
+    expect(readSittersPage(book.workbook())?.tab).toBe(`${SITTERS_PAGE} 3`);
+    const other = book.grid.tab("Sheet1");
+    const mark = { id: 99_999, key: "stillroot", visibility: "DOCUMENT" } as const;
+    other.putMark({ ...mark, column: 2, value: `made:${SITTERS_PAGE} 7` });
+    other.putMark({ ...mark, id: 99_998, column: null, value: "made:Days at rest" });
+    expect(readSittersPage(book.workbook())?.tab).toBe(`${SITTERS_PAGE} 3`);
+  });
+
+  test("of a longer page before leaves nothing behind to the right, and its widths are laid out", () => {
+    const book = openTestBook();
+    put(book, ["For Mira", 1, "x", "y"], ["a", 2, "x", "y"], ["b", 3, "x", "y"]);
+    put(book, ["For Lou", 4]);
+    expect(book.values(SITTERS_PAGE)).toEqual([["For Lou", 4]]);
+  });
+
   test("a tab of that name of one's own is left alone", () => {
     const book = openTestBook({ tabs: { [SITTERS_PAGE]: { cells: [["mine"]] } } });
     expect(put(book, ["For Mira"])).toEqual({ tab: `${SITTERS_PAGE} 2`, kept: null });

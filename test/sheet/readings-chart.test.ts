@@ -91,6 +91,39 @@ describe("the tab", () => {
 });
 
 describe("the chart", () => {
+  test("has EC and its limits on the left, pH and its limits on the right, limits dashed, and marks without a line", () => {
+    const book = readyBook();
+    book.reply(ask);
+    const options = sheetOf(book).getCharts()[0]?.getOptions();
+    type Series = { targetAxisIndex: number; lineDashStyle?: readonly number[]; lineWidth?: number };
+    const series = Object.values(options?.get("series") as Record<string, Series>);
+    expect(series.map(({ targetAxisIndex }) => (targetAxisIndex === 0 ? "EC" : "pH")).join(" ")).toBe(
+      "EC EC EC EC pH pH pH pH pH",
+    );
+    const looks = series.map(({ lineDashStyle, lineWidth }) =>
+      lineDashStyle ? "limit" : lineWidth === 0 ? "mark" : "line",
+    );
+    expect(looks.join(" ")).toBe("line limit limit limit line limit limit mark mark");
+    expect(options?.get("vAxes")).toMatchObject({ 0: { title: "EC, mS/cm" }, 1: { title: "pH" } });
+  });
+
+  test("that could not be drawn at first is drawn on the tab that is there, whose formats stay a person's", () => {
+    let fail = false;
+    const book = readyBook({
+      onCall: (name) => {
+        if (fail && name === "Sheet.insertChart") throw new Error("Service Spreadsheets failed.");
+      },
+    });
+    fail = true;
+    expect(book.ask(ask).ok).toBe(false);
+    expect(sheetOf(book).getCharts()).toEqual([]);
+    fail = false;
+    sheetOf(book).getRange(2, 2).setNumberFormat("0.000");
+    expect(book.reply(ask).sentence).toBe("Drawn on “Readings over time”.");
+    expect(sheetOf(book).getCharts()).toHaveLength(1);
+    expect(sheetOf(book).getRange(2, 2).getNumberFormats()).toEqual([["0.000"]]);
+  });
+
   test("keeps the title and the place that a person gave it, and is still the one", () => {
     const book = readyBook();
     book.reply(ask);
