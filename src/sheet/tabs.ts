@@ -3,7 +3,7 @@
 import { CLAIMS, EVENTS, PLANTS, SETTINGS, TRIALS } from "./list-tabs.ts";
 import { BATCH_LOG, CARE_LOG, METER_LOG, PURCHASES } from "./log-tabs.ts";
 import { FEEDS, TARGETS, WATERS } from "./shelf-tabs.ts";
-import type { ColumnSpec, TabName, TabSpec } from "./spec.ts";
+import type { TabName, TabSpec } from "./spec.ts";
 
 export const TABS: readonly TabSpec[] = [
   PLANTS,
@@ -25,11 +25,4 @@ export function tabSpec(name: TabName): TabSpec {
   const spec = TABS.find((tab) => tab.name === name);
   if (!spec) throw new Error(`No tab is called ${name}.`);
   return spec;
-}
-
-/** The column of this heading; throws for a heading the tab does not have. */
-export function columnSpec(tab: TabSpec, heading: string): ColumnSpec {
-  const column = tab.columns.find((each) => each.heading === heading);
-  if (!column) throw new Error(`${tab.name} has no column ${heading}.`);
-  return column;
 }
