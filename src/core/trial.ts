@@ -68,7 +68,7 @@ function chance(p: number): string {
 
 function sayInterval(interval: DifferenceInterval | null): string {
   if (interval === null) return "";
-  const about = interval.method === "exact" ? "" : ", approximately";
+  const about = interval.method === "exact" ? "" : ", approximately,";
   return ` By the 95 % interval${about} the true difference may be anything from ${more(interval.low)} to ${more(interval.high)}.`;
 }
 
@@ -81,7 +81,7 @@ function endedSentence(
   const { measure, design } = trial;
   const size =
     design === "Pairs"
-      ? `${blocks.length} ${blocks.length === 1 ? "pair" : "pairs"}`
+      ? `${blocks.length} pairs`
       : `${blocks[0]?.a.length ?? 0} and ${blocks[0]?.b.length ?? 0} plants`;
   const { verb, one, many } = WORDS[measure];
   const unit = sayNumber(Math.abs(test.difference)) === "1" ? one : many;
