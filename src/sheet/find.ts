@@ -174,10 +174,7 @@ function findColumn({ spec, column, tabName, headingRow, keys, marks }: Search):
   }
   if (candidates.length === 1) return candidates[0] ?? null;
 
-  const aliased = withKey(ownKeys).filter(
-    (at) =>
-      !othersKeys.includes(keys[at - 1] ?? "") && !marks.some((mark) => mark.column === at && mark.text !== ownMark),
-  );
+  const aliased = withKey(ownKeys).filter((at) => !marks.some((mark) => mark.column === at && mark.text !== ownMark));
   if (aliased.length > 1) {
     return `In “${tabName}”, columns ${aliased.map(show).join(" and ")} could all be “${column.heading}”. Give the right one the heading ${column.heading}.`;
   }

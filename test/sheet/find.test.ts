@@ -166,6 +166,41 @@ describe("a column", () => {
     );
   });
 
+  test("that bears the marks of two and the heading of neither is in doubt for both", () => {
+    const book = readyBook();
+    const tab = book.grid.tab("Waters");
+    tab.write(1, 4, [[{ value: "Lime" }, { value: null }]]);
+    const ofMg = tab.marks().find(({ value }) => value === "column:Waters/Mg");
+    if (!ofMg) throw new Error("Mg has no mark.");
+    tab.putMark({ ...ofMg, id: 99_999, column: 4 });
+    const columns = columnsOf(book, "Waters");
+    expect([columns.at.has("Ca"), columns.at.has("Mg"), columns.at.has("Na")]).toEqual([false, false, true]);
+    for (const heading of ["Ca", "Mg"]) {
+      expect(() => columnAt(columns, heading)).toThrow(/Column D of “Waters” could be “Ca” or “Mg”\. Give each/);
+    }
+  });
+
+  test("that another of ours was renamed to by one of its other names is not taken for it", () => {
+    const book = readyBook();
+    const tab = book.grid.tab("Waters");
+    // what was Source is now headed Calcium, and the column Ca is gone
+    tab.deleteColumns(4, 1);
+    tab.write(1, 3, [[{ value: "Calcium" }]]);
+    const columns = columnsOf(book, "Waters");
+    expect(columns.at.has("Ca")).toBe(false);
+    expect(() => columnAt(columns, "Ca")).toThrow(/has no column “Ca”/);
+    expect(() => columnAt(columns, "Source")).toThrow(/Column C of “Waters” was “Source” and is now headed “Calcium”/);
+    expect(columns.at.get("Mg")).toBe(4);
+  });
+
+  test("headed by a number is found by its mark, as by any other heading", () => {
+    const book = readyBook();
+    book.grid.tab("Waters").write(1, 4, [[{ value: 2024 }]]);
+    expect(columnsOf(book, "Waters").at.get("Ca")).toBe(4);
+    book.grid.tab("Waters").write(1, 4, [[{ value: true }]]);
+    expect(columnsOf(book, "Waters").at.has("Ca")).toBe(false);
+  });
+
   test("is not looked for outside row 1", () => {
     const columns = columnsOf(openTestBook({ tabs: { Feeds: { cells: [["My shelf"], ["Feed", "Ca"]] } } }), "Feeds");
     expect(columns.at.size).toBe(0);
