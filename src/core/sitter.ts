@@ -96,11 +96,11 @@ export function sitterPlan(task: SitterTask): SitterPlan {
   const visitDays: number[] = [];
   for (let day = fromDay; day <= toDay; day += everyDays) visitDays.push(day);
   const fills = indexFills(task.rows, task.events);
-  const pours: (Pour & { readonly order: number })[] = [];
+  const pours: Pour[] = [];
   const tooRare: (SitterPlant & { lastsDays: number })[] = [];
   const unknown: SitterPlant[] = [];
   const seen = new Set<string>();
-  plants.forEach(({ plant, place }, order) => {
+  plants.forEach(({ plant, place }) => {
     const key = nameKey(plant);
     if (key === "" || seen.has(key)) return;
     seen.add(key);
@@ -113,15 +113,15 @@ export function sitterPlan(task: SitterTask): SitterPlan {
     visitDays.forEach((day, at) => {
       const next = visitDays[at + 1] ?? toDay + 1;
       if (filled >= day || filled + drinks.lastsDays >= next) return;
-      pours.push({ day, plant, place, amountMl: amountAfter(day - filled, drinks), order });
+      pours.push({ day, plant, place, amountMl: amountAfter(day - filled, drinks) });
       filled = day;
     });
     if (drinks.lastsDays < everyDays && visitDays.length > 1)
       tooRare.push({ plant, place, lastsDays: drinks.lastsDays });
   });
-  pours.sort((a, b) => a.day - b.day || comparePlaces(a.place, b.place) || a.order - b.order);
+  pours.sort((a, b) => a.day - b.day || comparePlaces(a.place, b.place));
   return {
-    pours: pours.map(({ order: _, ...pour }) => pour),
+    pours,
     visitDays,
     totalMl: pours.reduce((sum, { amountMl }) => sum + (amountMl ?? 0), 0),
     tooRare,
