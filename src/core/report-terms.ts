@@ -21,7 +21,7 @@ export interface Term {
   readonly name: string;
   readonly pattern: RegExp;
   readonly bases: Bases;
-  /** Basis meant where none is printed; two or more: ask. Empty: no basis (pH, EC). */
+  /** Basis meant where none is printed; two or more: ask. Empty: what the line counts. */
   readonly meant: readonly string[];
   /** mg of our line in one mmol, and charge; null where a report never counts so. */
   readonly mgPerMmol: number | null;
@@ -32,14 +32,14 @@ export interface Term {
 
 /** Lines that share a word with one of ours and mean something else. */
 export const NOT_OURS =
-  /non-? ?carbonate|permanent hardness|adsorption|\bsar\b|residual sodium|sodium ?percent|% ?sodium|hydroxide|phenolphthalein|dioxide|saturation|langelier/i;
+  /non-? ?carbonate|permanent hardness|(?<!bi|hydrogen ?|calcium )carbonate alkalinity|alkalinity\W+carbonate|adsorption|\bsar\b|residual sodium|sodium ?percent|% ?sodium|hydroxide|phenolphthalein|saturation|langelier/i;
 
 const own = (line: WaterLine, name: string, pattern: RegExp, mgPerMmol: number | null, charge: number): Term => ({
   line,
   name,
   pattern,
   bases: { [line]: 1 },
-  meant: [line],
+  meant: [],
   mgPerMmol,
   charge,
 });
@@ -51,30 +51,32 @@ const AS_ALKALINITY: Bases = {
   CaO: CACO3 / CAO,
 };
 
-/** In the order they are tried: "calcium hardness" before "hardness", "total chlorine" before "chlorine". */
+/** Where two begin at the same place the earlier one counts: "hardness, calcium" before "hardness". */
 export const TERMS: readonly Term[] = [
   {
     line: "Ca",
     name: "Calcium",
-    pattern: /hardness\W+calcium|calcium(?! ?carbonate)( hardness)?|\bca\b/i,
+    pattern: /hardness\W+calcium(?!\W*(carbonate|and|magnesium))|calcium(?! ?carbonate)( hardness)?|\bca\b/i,
     bases: { Ca: 1, CaCO3: Ca / CACO3, CaO: Ca / CAO },
-    meant: ["Ca"],
+    meant: [],
     mgPerMmol: Ca,
     charge: 2,
   },
   {
     line: "Mg",
     name: "Magnesium",
-    pattern: /hardness\W+magnesium|magnesium( hardness)?|\bmg\b(?! ?(\/|per\b|caco3|hco3|cao))/i,
+    // neither "mg/L" nor "mg C/L"
+    pattern:
+      /hardness\W+magnesium(?!\W*(and|calcium))|magnesium( hardness)?|\bmg\b(?! ?(\/|per\b|(?![mu]?g\b|me\b)[a-z]{1,2}\d?-? ?\/))/i,
     bases: { Mg: 1, CaCO3: Mg / CACO3, MgO: Mg / (Mg + O) },
-    meant: ["Mg"],
+    meant: [],
     mgPerMmol: Mg,
     charge: 2,
   },
   {
     line: "Alkalinity",
     name: "Bicarbonate",
-    pattern: /(bicarbonates?|hydrogen ?carbonates?|\bhco3\b)(?! alkalinity)/i,
+    pattern: /(bicarbonate|hydrogen ?carbonate|\bhco3\b)(?! alkalinity)/i,
     bases: AS_ALKALINITY,
     meant: ["HCO3"],
     mgPerMmol: CACO3_MG_PER_MEQ,
@@ -83,7 +85,7 @@ export const TERMS: readonly Term[] = [
   {
     line: "Alkalinity",
     name: "Alkalinity",
-    pattern: /(total )?alkalinity|carbonate hardness|temporary hardness|acid (binding )?capacity|\bd?kh\b/i,
+    pattern: /alkalinity|carbonate hardness|temporary hardness|acid (binding )?capacity|\bd?kh\b/i,
     bases: AS_ALKALINITY,
     meant: ["CaCO3", "HCO3"],
     mgPerMmol: CACO3_MG_PER_MEQ,
@@ -92,7 +94,7 @@ export const TERMS: readonly Term[] = [
   {
     line: "Hardness",
     name: "Hardness",
-    pattern: /(total )?hardness|\bgh\b/i,
+    pattern: /hardness|\bgh\b/i,
     bases: { CaCO3: 1, CaO: CACO3 / CAO },
     meant: ["CaCO3"],
     mgPerMmol: CACO3,
@@ -112,7 +114,7 @@ export const TERMS: readonly Term[] = [
   {
     line: "NO3-N",
     name: "Nitrate",
-    pattern: /nitrates?|\bno3\b/i,
+    pattern: /nitrate|\bno3\b/i,
     bases: { N: 1, NO3: N / ION_G_MOL.NO3 },
     meant: ["N", "NO3"],
     mgPerMmol: N,
@@ -121,16 +123,16 @@ export const TERMS: readonly Term[] = [
   {
     line: "SO4",
     name: "Sulfate",
-    pattern: /sul(f|ph)ates?|\bso4\b/i,
+    pattern: /sul(f|ph)ate|\bso4\b/i,
     bases: { SO4: 1, S: ION_G_MOL.SO4 / S },
-    meant: ["SO4"],
+    meant: [],
     mgPerMmol: ION_G_MOL.SO4,
     charge: 2,
   },
   {
     line: "PO4-P",
     name: "Phosphate",
-    pattern: /(ortho)?-?phosphates?|\bpo4\b/i,
+    pattern: /phosphate|\bpo4\b/i,
     bases: { P: 1, PO4: P / ION_G_MOL.PO4, P2O5: (2 * P) / (2 * P + 5 * O) },
     meant: ["P", "PO4"],
     mgPerMmol: P,
@@ -138,28 +140,27 @@ export const TERMS: readonly Term[] = [
   },
   { ...own("PO4-P", "Phosphorus", /phosphorus/i, P, 0), bases: { P: 1 }, meant: ["P"] },
   {
-    ...own("Si", "Silica", /silica(?!te)|\bsio2\b/i, Si, 0),
+    ...own("Si", "Silica", /silica(?!te)|silicon dioxide|\bsio2\b/i, Si, 0),
     bases: { SiO2: Si / (Si + 2 * O), Si: 1 },
     meant: ["SiO2"],
   },
   own("Si", "Silicon", /silicon|\bsi\b/i, Si, 0),
   // bound or free is not the same to a plant or on standing, so both are offered
   {
-    ...own("Chloramine", "Chloramine", /(total )?(residual )?chlorine(?! ?dioxide)/i, null, 0),
+    ...own("Chloramine", "Chloramine", /chlorine(?! ?dioxide)/i, null, 0),
     also: "Free chlorine",
   },
-  own("Chloramine", "Chloramine", /(mono)?chloramines?/i, null, 0),
+  own("Chloramine", "Chloramine", /chloramine/i, null, 0),
   own("Free chlorine", "Free chlorine", /free (residual |available )?chlorine/i, null, 0),
-  own("Cl", "Chloride", /chlorides?|\bcl\b(?!2)/i, ION_G_MOL.Cl, 1),
+  own("Cl", "Chloride", /chloride|\bcl\b(?!2)/i, ION_G_MOL.Cl, 1),
   own("Fe", "Iron", /\biron\b|\bfe\b/i, ATOMIC_WEIGHTS.Fe, 0),
   own("Mn", "Manganese", /manganese|\bmn\b/i, ATOMIC_WEIGHTS.Mn, 0),
   own("B", "Boron", /boron|\bb\b/i, ATOMIC_WEIGHTS.B, 0),
   {
-    ...own("EC", "Conductivity", /(electrical |specific )?conduct(ivity|ance)|\bec\b/i, null, 0),
+    ...own("EC", "Conductivity", /conduct(ivity|ance)|\bec\b/i, null, 0),
     bases: {},
-    meant: [],
   },
-  { ...own("pH", "pH", /\bph\b/i, null, 0), bases: {}, meant: [] },
+  { ...own("pH", "pH", /\bph\b/i, null, 0), bases: {} },
 ];
 
 export type UnitKind = "mass" | "mmol" | "meq" | "degree" | "conductivity";
@@ -178,7 +179,7 @@ const inCaCO3 = (unit: "dH" | "fH" | "Clark" | "gpg") => convertHardness(1, unit
 export const UNITS: readonly UnitWord[] = [
   {
     said: "µS/cm",
-    pattern: /(µ|μ|u) ?s ?\/ ?cm|micro ?siemens( ?\/ ?cm)?|(µ|μ|u)mhos? ?\/ ?cm/i,
+    pattern: /(µ|μ|u) ?s ?\/ ?cm|micro ?siemens|(µ|μ|u)mhos? ?\/ ?cm/i,
     kind: "conductivity",
     factor: 0.001,
   },
@@ -196,10 +197,21 @@ export const UNITS: readonly UnitWord[] = [
     kind: "mmol",
     factor: 1,
   },
-  { said: "µg/L", pattern: /(µ|μ|u|mc)g ?(\/|per) ?l(it(er|re))?\b|\bppb\b/i, kind: "mass", factor: 0.001 },
+  {
+    said: "ng/L",
+    pattern: /\bng ?(\/|per) ?l(it(er|re))?\b|(µ|μ|u|mc)g ?\/ ?m(3|³)/i,
+    kind: "mass",
+    factor: 0.000_001,
+  },
+  {
+    said: "µg/L",
+    pattern: /(µ|μ|u|mc)g ?(\/|per) ?l(it(er|re))?\b|\bppb\b|mg ?\/ ?m(3|³)/i,
+    kind: "mass",
+    factor: 0.001,
+  },
   {
     said: "mg/L",
-    pattern: /mg ?(caco3 ?|hco3 ?|cao ?)?(\/|per) ?l(it(er|re))?\b|\bppm\b|g ?\/ ?m(3|³)/i,
+    pattern: /mg ?(\/|per) ?l(it(er|re))?\b|\bppm\b|g ?\/ ?m(3|³)/i,
     kind: "mass",
     factor: 1,
   },
@@ -216,18 +228,25 @@ export const UNITS: readonly UnitWord[] = [
     kind: "degree",
     factor: inCaCO3("fH"),
   },
-  { said: "°e", pattern: /° ?e\b|(degrees? )?clark( degrees?)?/i, kind: "degree", factor: inCaCO3("Clark") },
+  { said: "°e", pattern: /° ?e\b|(° ?|degrees? )?clark( degrees?)?/i, kind: "degree", factor: inCaCO3("Clark") },
   {
     said: "gpg",
-    pattern: /\bgpg\b|grains?( ?(\/|per) ?(us )?gal(lon)?)?\b|\bgr ?\/ ?gal\b/i,
+    pattern: /\bgpg\b|\bgrain|\bgr ?\/ ?gal\b/i,
     kind: "degree",
     factor: inCaCO3("gpg"),
   },
 ];
 
-/** "as CaCO3", "(as N)", "CaCO3/L", "NO3-N": what the number counts. */
+/** "mg CaCO3/L", "µg N/L", "mg NO3-N/L": the basis stands in the middle of the unit. */
+export const BASIS_IN_UNIT =
+  /(mg|(?:µ|μ|u|mc)g) ?(?:[a-z]+\d-)?(caco3|hco3|cao|no3|nh4|nh3|po4|p2o5|so4|sio2|si|ca|mg|na|cl|fe|mn|n|p|s|k|b) ?((?:\/|per) ?l(?:it(?:er|re))?)\b/gi;
+/** "mg/L NO3", "mg/L NO3-N", "ppm N"; what stands in the next cell, wider off, is no basis. */
+export const BASIS_BEHIND_UNIT =
+  /((?:mg|(?:µ|μ|u|mc)g) ?(?:\/|per) ?l(?:it(?:er|re))?|pp[mb]) (?:[a-z]+\d-)?(no3|nh4|nh3|po4|p2o5|so4|sio2|si|n|p|s)\b(?!-)/gi;
+
+/** "as CaCO3", "(as N)", "(CaCO3)", "NO3-N": what the number counts. */
 export const BASIS_PATTERN =
-  /\b(?:as|expressed as) (calcium carbonate|nitrogen|nitrate|bicarbonate|caco3|hco3|co3|cao|mgo|no3|nh4|nh3|po4|p2o5|so4|sio2|si|ca|mg|n|p|s)\b(?! ?\/)|\b(caco3|cao|hco3)\b|- ?(n|p|s)\b/i;
+  /\bas (calcium carbonate|nitrogen|nitrate|bicarbonate|caco3|hco3|co3|cao|mgo|no3|nh4|nh3|po4|p2o5|so4|sio2|si|ca|mg|n|p|s)\b(?! ?\/)|\b(caco3|cao|hco3)\b|- ?(n|p|s)\b/i;
 const BASIS_WORDS: Readonly<Record<string, string>> = {
   "calcium carbonate": "CaCO3",
   nitrogen: "N",

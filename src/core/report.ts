@@ -1,7 +1,17 @@
 /** A water report as it was typed or pasted, line by line: how each line is understood, or what has to be asked. */
 
 import { readPrinted } from "./report-number.ts";
-import { BASIS_PATTERN, basisName, NOT_OURS, TERMS, type Term, UNITS, type UnitWord } from "./report-terms.ts";
+import {
+  BASIS_BEHIND_UNIT,
+  BASIS_IN_UNIT,
+  BASIS_PATTERN,
+  basisName,
+  NOT_OURS,
+  TERMS,
+  type Term,
+  UNITS,
+  type UnitWord,
+} from "./report-terms.ts";
 import { sayNumber } from "./saying.ts";
 import { LINE_UNITS, type WaterLine, type WaterLines } from "./water-lines.ts";
 
@@ -26,12 +36,14 @@ export interface ReportLine {
 const HEADING = /\b(all|values?|results?|units?|concentrations?)\b/i;
 /** Charges behind a symbol: Ca2+, Ca²⁺, SO4 2-, SO42-, NO3-, Cl⁻; but not the dash of NO3-N or of a range. */
 const CHARGES: readonly (readonly [RegExp, string])[] = [
-  [/\b(ca|mg)\s?(?:2\s?\+|\+\+|\+2|²⁺)/gi, "$1"],
+  [/\b(ca|mg|fe|mn)\s?(?:[23]\s?\+|\+\+|\+[23]|[²³]⁺)/gi, "$1"],
   [/\b(na|k|nh4)\s?(?:\+|⁺)/gi, "$1"],
   [/\b(so4|hpo4|co3)\s?(?:2\s?[-−]|--|[-−]2|²⁻)(?!\w)/gi, "$1"],
   [/\b(po4)\s?(?:3\s?[-−]|---|[-−]3|³⁻)(?!\w)/gi, "$1"],
   [/\b(no3|hco3|cl|h2po4)\s?(?:[-−](?=[\s):,;]|$)|⁻)/gi, "$1"],
 ];
+/** A formula that is left beside the name, "Orthophosphate (PO4)": its figures are no measurement. */
+const FORMULA = /\b(?:[a-z]+\d(?!\d|[.,]\d))+/gi;
 const SUBSCRIPTS: Readonly<Record<string, string>> = { "₂": "2", "₃": "3", "₄": "4", "₅": "5" };
 
 /**
@@ -83,18 +95,18 @@ function readLine(text: string, common: UnitWord | null): ReportLine {
     // one space between words; between digits it may part thousands, or two numbers when there are more of them
     .replace(/(?<!\d)[^\S\t]+|[^\S\t]+(?!\d)/g, " ")
     .replace(/[₂₃₄₅]/g, (digit) => SUBSCRIPTS[digit] ?? digit)
-    .replace(/[\t;|]+/g, "   ")
-    .replace(/\b(at|@)?\s*(20|25)\s?°\s?c\b/gi, " ");
+    // wide, so that nothing joins what stands in two cells
+    .replace(/[\t;|]/g, "   ")
+    .replace(/\b\d+(?:[.,]\d+)?\s?[°º]\s?c\b/gi, " ");
   for (const [charge, symbol] of CHARGES) plain = plain.replace(charge, symbol);
+  plain = plain.replace(BASIS_IN_UNIT, "$1$3 as $2").replace(BASIS_BEHIND_UNIT, "$1 as $2");
   const given = (status: ReportLine["status"], words: string): ReportLine => ({ text, status, readings: [], words });
   const term = NOT_OURS.test(plain) ? null : termIn(plain);
   if (term === null) return given("passed over", "Not among the lines kept here.");
   const words = term.pattern.exec(plain)?.[0] ?? "";
 
   let rest = plain.replace(term.pattern, "  ");
-  // the symbol beside the name, "Calcium (Ca)", "Total hardness (GH)"
-  rest = rest.replace(/\(\s*(ca|mg|na|k|cl|fe|mn|b|so4|no3|nh4|hco3|gh|kh)\s*\)/gi, "  ");
-  const basis = findBasis(rest, plain);
+  const basis = findBasis(rest);
   if (basis !== null) rest = rest.replace(basis.text, " ");
   const units = unitsIn(rest);
   for (const unit of units) rest = rest.replace(unit.pattern, "  ");
@@ -104,7 +116,13 @@ function readLine(text: string, common: UnitWord | null): ReportLine {
       `${term.name}: two units, ${units.map((unit) => unit.said).join(" and ")}. Leave one number with its unit.`,
     );
   }
-  const numbers = readPrinted(rest);
+  const [stranger] =
+    term.line === "pH" ? [] : units.filter(({ kind }) => (kind === "conductivity") !== (term.line === "EC"));
+  if (stranger !== undefined) {
+    const known = term.line === "EC" ? "mS/cm or µS/cm" : "mg/L";
+    return given("unclear", `${term.name} in ${stranger.said} is not known. Give it in ${known}.`);
+  }
+  const numbers = readPrinted(rest.replace(FORMULA, " "));
   if (numbers.length === 0) return given("unclear", `${term.name}: there is no number in this line.`);
   if (numbers.some(({ readings }) => readings.length === 0)) {
     return given("unclear", `${term.name}: the number cannot be read. Type one number, like 12.5.`);
@@ -126,7 +144,7 @@ function readLine(text: string, common: UnitWord | null): ReportLine {
     }
   };
   for (const { readings: values, note } of numbers) {
-    const printed = units[0] ?? (basis === null ? common : (bySaid("mg/L")[0] ?? null));
+    const printed = units[0] ?? (basis === null || common?.kind === "mass" ? common : MG_L);
     for (const unit of possibleUnits(term, printed, { values, text: rest })) {
       for (const base of possibleBases(term, basis?.name ?? null, { unit, words })) {
         for (const value of values) {
@@ -153,11 +171,9 @@ function readLine(text: string, common: UnitWord | null): ReportLine {
   };
 }
 
-function findBasis(rest: string, plain: string): { readonly text: string; readonly name: string } | null {
-  const found = BASIS_PATTERN.exec(rest) ?? /\bmg\s?(caco3|hco3|cao)\s?\/\s?l\b/i.exec(plain);
-  if (found === null) return null;
-  const name = found[1] ?? found[2] ?? found[3] ?? "";
-  return { text: found[0].startsWith("mg") ? (found[1] ?? "") : found[0], name: basisName(name) };
+function findBasis(rest: string): { readonly text: string; readonly name: string } | null {
+  const found = BASIS_PATTERN.exec(rest);
+  return found === null ? null : { text: found[0], name: basisName(found[1] ?? found[2] ?? found[3] ?? "") };
 }
 
 function unitsIn(text: string): UnitWord[] {
@@ -171,6 +187,7 @@ function unitsIn(text: string): UnitWord[] {
   return found;
 }
 
+const MG_L = UNITS.find((unit) => unit.said === "mg/L") ?? null;
 const bySaid = (said: string): UnitWord[] => UNITS.filter((unit) => unit.said === said);
 
 /** The unit that is printed, or all that could be meant. */
@@ -189,7 +206,7 @@ function possibleUnits(
   const isHardness = term.line === "Hardness" || term.line === "Alkalinity";
   if (isHardness && /\bdegrees?\b|°/i.test(text)) return degrees;
   if (printed !== null && printed.kind !== "conductivity") return [printed];
-  const masses = [...bySaid("mg/L"), ...(term.mgPerMmol === null ? [] : bySaid("mmol/L"))];
+  const masses = ["mg/L", "mmol/L"].flatMap(bySaid);
   return isHardness ? [...masses, ...degrees, ...bySaid("gpg")] : masses;
 }
 
@@ -202,7 +219,7 @@ function possibleBases(
   if (unit === null || unit.kind !== "mass") return [null];
   if (printed !== null) return [printed];
   // calcium hardness is printed as CaCO3 by definition
-  if (/hardness/i.test(words) && term.bases.CaCO3 !== undefined) return ["CaCO3"];
+  if (/hardness/i.test(words)) return ["CaCO3"];
   return term.meant.length > 0 ? [...term.meant] : [null];
 }
 
@@ -216,10 +233,10 @@ function convert(term: Term, printed: number, { unit, base, note }: How): Readin
   const { line } = term;
   const value = unit === null ? printed : inOwnUnit(term, printed * unit.factor, { kind: unit.kind, base });
   if (value === null) return null;
-  const basis = base === null || base === line || term.line === base ? "" : ` as ${base}`;
+  const basis = base === null || base === line ? "" : ` as ${base}`;
   const own = LINE_UNITS[line];
   const first = `${term.name} ${sayNumber(printed)}${unit === null ? "" : ` ${unit.said}`}${basis}`;
-  const same = unit === null || (unit.said === own.split(" ")[0] && (base === null || (term.bases[base] ?? 0) === 1));
+  const same = unit === null || (unit.said === own.split(" ")[0] && (base === null || term.bases[base] === 1));
   const as = line.includes("-") ? ` as ${line.split("-")[1]}` : own.includes("CaCO3") ? " as CaCO3" : "";
   const after = note === "" ? "." : ` (${note}).`;
   return { line, value, words: `${first}${same ? "" : ` is ${sayNumber(value)} ${own.split(" ")[0]}${as}`}${after}` };
@@ -232,7 +249,6 @@ function inOwnUnit(
 ): number | null {
   switch (kind) {
     case "conductivity":
-      return value;
     case "mass":
       return value * (base === null ? 1 : (term.bases[base] ?? Number.NaN));
     case "mmol":
