@@ -80,7 +80,9 @@ export function repairOf(before: Log, landing: Landing, { now, put, restored }: 
     isStray: (raw) => isOurs(raw) || (blanked && isBlank(raw)),
   };
   const places = landing.records.map((record) => placeOf(scene, record, landing));
-  const over = landing.fresh ? overwritten(scene, places) : [];
+  // One put back in an earlier round may stand beside its columns by now: then it is not gone.
+  const isBack = (was: number) => restored.has(was) && placeOfRow(scene, was) !== null;
+  const over = landing.fresh ? overwritten(scene, places).filter((was) => !isBack(was)) : [];
   const cells: CellToMend[] = [];
   const again: SheetRecord[] = [];
   const ourRows = new Set<number>();
