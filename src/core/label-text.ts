@@ -6,7 +6,7 @@ import { type LineShape, names, type Pair, shapeOf } from "./label-lines.ts";
 import { mergeEntries } from "./label-merge.ts";
 import { addPair, type State } from "./label-pairs.ts";
 import type { TermContext } from "./label-terms.ts";
-import { type Token, tidyLine, type Unit } from "./label-tokens.ts";
+import { plain, type Token, tidyLine, type Unit } from "./label-tokens.ts";
 import { SOURCES_LINE } from "./label-words.ts";
 import { sayGiven } from "./saying.ts";
 
@@ -96,7 +96,7 @@ export function readLabelText(text: string): LabelText {
     drafts.push(draft);
     const shape = shapes[at] ?? null;
     const density = densityOf(line);
-    const sources = SOURCES_LINE.test(line.toLowerCase());
+    const sources = SOURCES_LINE.test(plain(line.toLowerCase()));
     if (line === "") draft.unclear = "The line is too long, or holds nothing but marks.";
     else if (sources && !/\d\s?(?:%|mg|g\s?\/)/i.test(line)) {
       state.sources = true;
@@ -128,8 +128,6 @@ export function readLabelText(text: string): LabelText {
       else if (!names(tokens)) {
         draft.passed = "A heading.";
         state.unit = shape.unit;
-      } else if (shape.unit !== null && onlyKnown(tokens)) {
-        draft.unclear = "There is no number.";
       } else draft.unclear = onlyKnown(tokens) ? "There is no number." : "The words are not known here.";
     } else if (shape.kind === "tangled") draft.unclear = shape.why;
     else {

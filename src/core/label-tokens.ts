@@ -120,7 +120,7 @@ function readFormula(rest: string): { token: Token; length: number } | null {
 }
 
 /** Accents and the umlaut dots taken off, so that one spelling of each word will do. */
-const plain = (text: string) =>
+export const plain = (text: string) =>
   text
     .normalize("NFD")
     .replace(/[\u0300-\u036f]/g, "")
