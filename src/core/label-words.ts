@@ -85,7 +85,7 @@ export const SOURCES_LINE =
 /** German and Dutch write one word where others write two. */
 export const COMPOUNDS: readonly (readonly [pattern: RegExp, words: string])[] = [
   [
-    /neutral(?:em)?[- ]?ammon(?:ium)?[- ]?citrat\w*|neutral ammonium citrate|citrate d'? ?ammonium neutre|citrato (?:d'? ?|de )?amm?oni(?:o|co) neutro/g,
+    /neutral(?:em)?[- ]?ammon(?:ium)?[- ]?citrat\w*|citrate d'? ?ammonium neutre|citrato (?:d'? ?|de )?amm?oni(?:o|co) neutro/g,
     "citrate",
   ],
   [/gesamt-?stickstoff/g, "total stickstoff"],

@@ -154,6 +154,26 @@ describe("raw materials", () => {
   });
 });
 
+test("a line that only ends or goes on like one of raw materials is none", () => {
+  for (const text of ["Iron 5 derived from urea", "Sourcesx: urea", "Ingredientsx: urea"]) {
+    expect(one(text).outcome, text).toBe("not understood");
+  }
+});
+
+describe("limits, in six languages", () => {
+  test.each([
+    ...["less than", "not more than", "no more than", "up to", "at most", "weniger als", "nicht mehr als", "höchstens"],
+    ...["pas plus de", "au plus", "non più di", "al massimo", "ten hoogste", "max", "maximum"],
+  ])("Cl %s 2 % is an upper one", (words) => {
+    expect(one(`Cl ${words} 2 %`).questions[0]?.question).toMatch(/upper limit/);
+  });
+
+  test.each([
+    ...["not less than", "no less than", "nicht weniger als", "pas moins de", "non meno di", "at least", "more than"],
+    ...["mehr als", "au moins", "almeno", "al menos", "ten minste", "min", "minimum", "mindestens"],
+  ])("N %s 10 % is a guarantee", (words) => expect(one(`N ${words} 10 %`).fields).toEqual({ N: 10 }));
+});
+
 describe("a grade", () => {
   test("that may be a ratio or has a number too many is asked about, with its words", () => {
     for (const [text, why] of [

@@ -183,6 +183,54 @@ describe("other elements", () => {
   ])("%s is no one number", (words) => expect(said(words)).toBe("unclear"));
 });
 
+describe("words that other languages write as one", () => {
+  test.each([
+    ...["Gesamtstickstoff", "Gesamt-Stickstoff"].map((word) => [word, "N 3"]),
+    ...["Nitratstickstoff", "Nitrat-Stickstoff", "Nitraatstikstof", "Nitraat-stikstof"].map((word) => [
+      word,
+      "NO3-N 3",
+    ]),
+    ...["Ammoniumstickstoff", "Ammonium-Stickstoff", "Ammoniakstickstoff", "Ammoniak-Stickstoff"].map((word) => [
+      word,
+      "NH4-N 3",
+    ]),
+    ...["Ammoniumstikstof", "Ammonium-stikstof", "Ammoniakale stikstof"].map((word) => [word, "NH4-N 3"]),
+    ...["Carbamidstickstoff", "Carbamid-Stickstoff", "Harnstoffstickstoff", "Amidstickstoff"].map((word) => [
+      word,
+      "Urea-N 3",
+    ]),
+    ...["Ureumstikstof", "Ureum-stikstof"].map((word) => [word, "Urea-N 3"]),
+    ...["Phosphorpentoxid", "Phosphor-Pentoxid", "Fosforzuuranhydride", "Fosforzuur-anhydride"].map((word) => [
+      word,
+      "P2O5 3",
+    ]),
+    ...["Kaliumoxid", "Kalium-Oxid", "Kaliumoxide"].map((word) => [word, "K2O 3"]),
+    ["Magnesiumoxid", "MgO 3"],
+    ["Calciumoxid", "CaO 3"],
+    ["Natriumoxid", "Na2O 3"],
+    ...["Schwefeltrioxid", "Schwefel-Trioxid"].map((word) => [word, "SO3 3"]),
+  ] as [string, string][])("%s is %s", (words, meant) => expect(said(words)).toBe(meant));
+
+  test.each([
+    ...[
+      "P2O5 soluble in neutral ammonium citrate",
+      "Neutral-ammoncitratlösliches P2O5",
+      "Neutral-ammoniumcitratlösliches P2O5",
+    ],
+    ...[
+      "Neutralammoncitratlösliches P2O5",
+      "In neutralem Ammoncitrat lösliches P2O5",
+      "Neutral-ammonium-citrat lösliches P2O5",
+    ],
+    ...["P2O5 soluble dans le citrate d'ammonium neutre", "P2O5 solubile in citrato ammonico neutro"],
+    ...[
+      "P2O5 solubile in citrato d'ammonio neutro",
+      "P2O5 soluble en citrato amónico neutro",
+      "P2O5 soluble en citrato de amonio neutro",
+    ],
+  ])("%s is the phosphate that plants can use", (words) => expect(said(words)).toBe("P2O5 3"));
+});
+
 describe("words that name nothing that is counted", () => {
   test.each([...["Cobalt", "Kobalt", "Cobalto", "Nickel", "Selenium", "Selen", "Iodine", "Co", "Ni", "Se"]])(
     "%s is told and left",
