@@ -5,7 +5,7 @@ import { isBadInput } from "./errors.ts";
 import type { LabelFields, LabelLine, LabelQuestion, LabelText } from "./label-draft.ts";
 import { OXIDES, oxideElement, oxideFactor } from "./oxides.ts";
 
-/** Printed numbers agree when they differ by less than labels round: a twentieth of a percent, or a hundredth part. */
+/** Printed numbers agree when they differ by no more than labels round: a twentieth of a percent and a hundredth part. */
 export const agree = (a: number, b: number) => Math.abs(a - b) <= 0.05 + 0.01 * Math.max(a, b);
 
 /** Where an oxide and its element are both clear and agree, the oxide goes into the sheet. */

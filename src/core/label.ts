@@ -11,7 +11,7 @@ export type { Label } from "./analysis.ts";
 
 const FORMS_OF_LABEL = `Write it like "10-5-5", "10-5-5 Ca 4 Mg 1.2 Fe 0.1" or "N 10 P 2.2 K 4.2 elemental"`;
 
-const termKey = (word: string) => word.replace(/[\s-]+/g, "").toLowerCase();
+const termKey = (word: string) => word.replace(/[\s-]/g, "").toLowerCase();
 
 const TERMS: ReadonlyMap<string, LabelTerm> = new Map<string, LabelTerm>([
   ...LABEL_TERMS.map((term): [string, LabelTerm] => [termKey(term), term]),
@@ -51,7 +51,7 @@ function readWording(text: string): Wording {
   let rest = text;
   const take = (pattern: RegExp): boolean => {
     const before = rest;
-    rest = rest.replace(pattern, " ");
+    rest = rest.replace(pattern, "");
     return rest !== before;
   };
   const byWeight = take(/(^|\s)%?\s*w\s*\/\s*w(?=$|[\s,;])/i);
@@ -81,7 +81,7 @@ class PrintedTerms {
       throw new BadInput("term-twice", `The label "${this.text}" gives ${term} twice. Leave one out.`);
     }
     const what = `${term} on the label "${this.text}"`;
-    this.found.set(term, readNumberText(number.replace(/\s+/g, ""), { what, min: 0, max: 100 }));
+    this.found.set(term, readNumberText(number.replace(" ", ""), { what, min: 0, max: 100 }));
   }
 }
 
@@ -129,7 +129,7 @@ export function parseLabel(text: string, densityGPerMl: number | null = null): L
       );
     }
     const [whole, word = "", number = ""] = next;
-    let term = termOf(word.trim(), plain);
+    let term = termOf(word, plain);
     if (grade === null && !elemental && (term === "P" || term === "K")) {
       const asOxide = term === "P" ? "P2O5" : "K2O";
       if (!oxide) {

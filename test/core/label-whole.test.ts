@@ -1,7 +1,7 @@
 /** Labels of one line and of several: which number stands with which words, and how lines bear on one another. */
 
 import { describe, expect, test } from "vitest";
-import { questionKey, withAnswers } from "../../src/core/label-answers.ts";
+import { agree, contradiction, questionKey, withAnswers } from "../../src/core/label-answers.ts";
 import { readLabelText } from "../../src/core/label-text.ts";
 
 /** A line as it was taken: its fields; "?" and the fields of each choice; or the outcome. */
@@ -247,5 +247,23 @@ describe("answers", () => {
     const read = readLabelText("P2O5 5 %\nPhosphorus 2.18 %");
     expect(withAnswers(read, new Map([["2.0", 1]]))).toEqual({ fields: { P2O5: 5 }, refused: "", open: 0 });
     expect(withAnswers(read, new Map([["2.0", 2]]))).toEqual({ fields: { P2O5: 5 }, refused: "", open: 0 });
+  });
+});
+
+describe("two numbers for the same", () => {
+  test("agree up to a twentieth of a percent and a hundredth part of the larger", () => {
+    // 0.05 + 0.95 is 1
+    expect([agree(95, 94), agree(94, 95), agree(95, 93.9), agree(93.9, 95)]).toEqual([true, true, false, false]);
+    expect([agree(0, 0.05), agree(0, 0.06), agree(3, 3)]).toEqual([true, false, true]);
+  });
+
+  test("fields are judged by their basis and density: 105 g may be in 100 mL of 1.685 g/mL", () => {
+    const fields = { P2O5: 60, K2O: 45 };
+    expect(contradiction(fields)).toMatch(/^The label adds up to 105 %, more than 100 %\. /);
+    expect(contradiction({ ...fields, Basis: "w/w", Density: 1.685 })).toMatch(/more than 100 %/);
+    expect(contradiction({ ...fields, Basis: "w/v" })).toMatch(/more than 100 % .*density/);
+    expect(contradiction({ ...fields, Basis: "w/v", Density: 1.685 })).toBe("");
+    expect(contradiction({ P2O5: 5, P: 5 })).toMatch(/^The label: P2O5 5 % is 2\.18 % P/);
+    expect(contradiction({ P2O5: 5, P: 2.18 })).toBe("");
   });
 });

@@ -45,6 +45,20 @@ describe("a label is read", () => {
     ["Urea-N 46", { N: 46 }],
     ["NO3-N 6 NH4-N 4", { N: 10 }],
     ["10-5-5 P 2.2 K 4.15", grade],
+    ["npk: 10-5-5", grade],
+    ["NPK   10-5-5", grade],
+    ["w/w 10-5-5", grade],
+    ["% w / v 10-5-5", grade],
+    ["10-5-5 % W / W, Ca 4", { ...grade, Ca: 4 }],
+    ["elemental 10-5-5", { N: 10, P: 5, K: 5 }],
+    ["elemental; N 10 P 5 K 5", { N: 10, P: 5, K: 5 }],
+    ["oxides N 10 P 5 K 5", grade],
+    ["oxide, N 10 P 5 K 5", grade],
+    ["N 10 oxides; P 5 K 5", grade],
+    ["no3-n 6", { N: 6 }],
+    ["Nitrate  -  N   6", { N: 6 }],
+    // 5 % P2O5 is 2.182 % P: said in both ways, as a grade of elements may.
+    ["10-2.182-4 elemental P2O5 5", { N: 10, P: 2.182, K: 4 }],
   ])("%j", (text, percent) => {
     expectPercent(text, percent);
   });
@@ -123,6 +137,8 @@ describe("a text that is no label is refused", () => {
   const how = `Write it like "10-5-5", "10-5-5 Ca 4 Mg 1.2 Fe 0.1" or "N 10 P 2.2 K 4.2 elemental".`;
   it.each([
     ["", `The label is blank. ${how}`],
+    ["  ", `The label is blank. ${how}`],
+    [" 10-5   w ", `The label "10-5 w" cannot be read from "10-5 w" on. ${how}`],
     ["w/v", `The label "w/v" has no numbers. ${how}`],
     ["10-5", `The label "10-5" cannot be read from "10-5" on. ${how}`],
     ["12-4-8-2", `The label "12-4-8-2" cannot be read from "12-4-8-2" on. ${how}`],
@@ -150,6 +166,7 @@ describe("a text that is no label is refused", () => {
     ["10-5-5 Ca 4 Ca 5", 'The label "10-5-5 Ca 4 Ca 5" gives Ca twice. Leave one out.'],
     ["10-5-5 N 10", 'The label "10-5-5 N 10" gives N twice. Leave one out.'],
     ["10-5-5 Ca -4", 'The label "10-5-5 Ca -4": Ca is -4 %. Give a number from 0 to 100 %.'],
+    ["10-5-5 Ca - 4", 'The label "10-5-5 Ca - 4": Ca is -4 %. Give a number from 0 to 100 %.'],
     ["2010-5-5", 'The label "2010-5-5": N is 2010 %. Give a number from 0 to 100 %.'],
     [
       "10-5-5 Ca 1,234.5",
@@ -162,6 +179,7 @@ describe("a text that is no label is refused", () => {
     ["10-5-5 w/w w/v", 'The label "10-5-5 w/w w/v" says both w/w and w/v. Leave one out.'],
     ["10-5-5 elemental oxide", 'The label "10-5-5 elemental oxide" says both elemental and oxide. Leave one out.'],
     ["N 10 P2O5 5 elemental", 'The label "N 10 P2O5 5 elemental" says elemental and also P2O5. Leave one out.'],
+    ["N 10 K2O 5 elemental", 'The label "N 10 K2O 5 elemental" says elemental and also K2O. Leave one out.'],
   ])("%j", (text, sentence) => {
     expect(refusal(() => parseLabel(text))).toBe(sentence);
   });
