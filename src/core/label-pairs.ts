@@ -73,7 +73,7 @@ export function addPair(draft: Draft, pair: Pair, state: State, context: TermCon
     return;
   }
   const basis = unit?.basis ?? null;
-  if (sure && figures.sure && possible.length === 1 && !pair.atMost) {
+  if (sure && figures.sure && !pair.atMost) {
     draft.entries.push({
       line: draft.number,
       term: first.term,
@@ -82,8 +82,7 @@ export function addPair(draft: Draft, pair: Pair, state: State, context: TermCon
       rank,
       bare: unit === null,
     });
-    if (first.term === "N" || first.term.endsWith("-N")) state.nitrogen = true;
-    else state.nitrogen = false;
+    state.nitrogen = first.term === "N" || first.term.endsWith("-N");
     return;
   }
   const named = meaning.kind === "choice" ? meaning.named : first.term;
@@ -102,6 +101,6 @@ export function addPair(draft: Draft, pair: Pair, state: State, context: TermCon
         ? `"${pair.written}" can be read in two ways. Which is it?`
         : !figures.sure
           ? `Is "${pair.written}" meant as ${sayGiven(values[0] as number)}?`
-          : `Is "${named}" meant as ${options[0]?.words ?? first.term}?`;
+          : `Is "${named}" meant as ${first.words}?`;
   draft.questions.push({ question, choices: [...choices, LEAVE_OUT] });
 }
