@@ -1,7 +1,6 @@
 /** By which share a predicted EC may be off because of what the labels of its feeds allow. */
 
 import { allowancePercent, CONDUCTING } from "./allowances.ts";
-import { amountsPerUnit, measureUnit } from "./dose.ts";
 import type { Amounts } from "./elements.ts";
 import type { Feed } from "./feeds.ts";
 import { type EcOf, type MixtureDose, mixtureOf } from "./mixture.ts";
@@ -12,7 +11,6 @@ export function feedAllowance(feed: Feed): number {
   let points = 0;
   for (const symbol of CONDUCTING) {
     const percent = feed.label.percent[symbol] ?? 0;
-    if (!(percent > 0)) continue;
     stated += percent;
     points += allowancePercent(symbol, percent);
   }
@@ -28,8 +26,7 @@ export function ecAllowance(doses: readonly MixtureDose[], water: Amounts, ecOf:
   if (!(whole > 0)) return 0;
   let squares = 0;
   doses.forEach(({ feed, perLitre }, j) => {
-    // Nothing to weigh up where the feed brings nothing that conducts.
-    if (!(perLitre > 0) || Object.keys(amountsPerUnit(feed, `${measureUnit(feed)}/L`)).length === 0) return;
+    if (!(perLitre > 0)) return;
     const without = ecOf(
       mixtureOf(
         doses.filter((_, k) => k !== j),

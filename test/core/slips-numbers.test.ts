@@ -7,11 +7,14 @@ import type { EcOf } from "../../src/core/mixture.ts";
 import { type CheckTask, checkReading, type SlipKind } from "../../src/core/slips.ts";
 
 const feed = (name: string, label: string): Feed => feedOf(name, parseLabel(label), null);
-const ecOf: EcOf = ({ amounts }) => ((amounts.K ?? 0) + (amounts.Ca ?? 0)) / 100;
+const ecOf: EcOf = ({ amounts }) => {
+  const mgL = (amounts.K ?? 0) + (amounts.Ca ?? 0);
+  if (!(mgL >= 0 && mgL < 1e6)) throw new Error(`No water holds ${mgL} mg/L.`);
+  return mgL / 100;
+};
 /** 100 mg/L and 50 mg/L: 1.5 mS/cm in all. */
 const KALI = { feed: feed("Kali", "K 10 elemental"), perLitre: 1 };
 const KALK = { feed: feed("Kalk", "Ca 10"), perLitre: 0.5 };
-/** Changes the EC by 1 %, which nobody can tell from nothing. */
 const PINCH = { feed: feed("Pinch", "K 10 elemental"), perLitre: 0.015 };
 const NOTHING = { feed: feed("Nothing", "K 10 elemental"), perLitre: 0 };
 
@@ -71,10 +74,22 @@ describe("a reading that is exactly what one slip would give", () => {
     expect(sentence).toMatch(/No single slip explains it/);
   });
 
-  test("a feed that hardly changes the EC is named for nothing", () => {
-    for (const reads of [1.7, 1.3]) {
-      const { slips } = check(reads, { doses: [KALI, KALK, PINCH], meterShare: 0.3 });
-      expect(slips.map(({ feed: name }) => name)).not.toContain("Pinch");
+  test.each<[number, boolean]>([
+    // 1 % of 1.5 mS/cm, which nobody can tell from nothing, and 3 %
+    [0.015, false],
+    [0.045, true],
+  ])("a feed of %d g/L, just outside of what was to be expected: named is %s", (perLitre, named) => {
+    const doses = [KALI, KALK, { ...PINCH, perLitre }];
+    const { band, predictedMsCm } = check(1.5, { doses });
+    // so near that either share is within three standard deviations
+    expect(Math.log(band.high) - 0.0099).toBeLessThan(3 * band.spread);
+    for (const [edge, kind] of [
+      [band.high * 1.0001, "doubled"],
+      [band.low * 0.9999, "forgotten"],
+    ] as const) {
+      const { slips, verdict } = check(predictedMsCm * edge, { doses });
+      expect(verdict).toBe("look again");
+      expect(slips.some((slip) => slip.feed === "Pinch" && slip.kind === kind)).toBe(named);
     }
   });
 });
@@ -111,6 +126,13 @@ describe("two slips that could both be", () => {
     expect(sentence).not.toContain(slips[1]?.words);
   });
 
+  test("are said without a third that fits far less", () => {
+    const { slips, alike, sentence } = check(2, { ...alone, otherLitres: [5, 4.86] });
+    expect([slips.length, alike]).toEqual([3, 2]);
+    expect(sentence).toContain(`: ${slips[0]?.words} or ${slips[1]?.words}.`);
+    expect(sentence).not.toContain("4.86");
+  });
+
   test("more than three standard deviations off is no explanation", () => {
     const { band } = check(2, alone);
     const litresAt = (sigmas: number): number => 5 * Math.exp(-sigmas * band.spread);
@@ -131,6 +153,22 @@ describe("the household's own middle", () => {
     expect(lowMsCm).toBeLessThan(1.65);
     expect(highMsCm).toBeGreaterThan(1.65);
     expect(check(1.65, { history })).toMatchObject({ verdict: "as expected", slips: [], alike: 0 });
+  });
+});
+
+describe("the bounds themselves", () => {
+  // Predicted is 1 mS/cm, so that the reading is the share itself.
+  const alone = { doses: [KALI] };
+  test.each([0, 30])("are still as expected, or still in doubt, with %d readings", (readings) => {
+    const task = { ...alone, history: Array.from({ length: readings }, () => 1) };
+    const { band, predictedMsCm } = check(1, task);
+    expect(predictedMsCm).toBe(1);
+    for (const edge of [band.low, band.high]) expect(check(edge, task).verdict).toBe("as expected");
+    if (readings === 0)
+      for (const edge of [band.surelyLow, band.surelyHigh])
+        expect(check(edge, task).verdict).toBe("not enough history");
+    expect(check(band.surelyLow * 0.999, task).verdict).toBe("look again");
+    expect(check(band.surelyHigh * 1.001, task).verdict).toBe("look again");
   });
 });
 
