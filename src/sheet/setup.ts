@@ -51,16 +51,18 @@ export function setUp(workbook: WorkbookPort): SetupReport {
   return workbook.locked(() => {
     const book = openBook(workbook, TAB_NAMES);
     const problems: string[] = [];
+    const say = (sentence: string): void => {
+      if (!problems.includes(sentence)) problems.push(sentence);
+    };
     const attempt = <T>(work: () => T): T | null => {
       try {
         return work();
       } catch (error) {
-        const { sentence } = asFailure(error, workbook.begun());
-        if (!problems.includes(sentence)) problems.push(sentence);
+        say(asFailure(error, workbook.begun()).sentence);
         return null;
       }
     };
-    const settings = readOrSay(book, problems);
+    const settings = readOrSay(book, say);
     const own = (settings?.text(PLANT_LIST_TAB) ?? "") !== "";
 
     const addedTabs: string[] = [];
@@ -68,7 +70,7 @@ export function setUp(workbook: WorkbookPort): SetupReport {
     const ready: ReadyTab[] = [];
     for (const spec of TABS) {
       if (own && spec === PLANTS) continue;
-      const done = attempt(() => readyTab(book, spec, addedTabs, problems));
+      const done = attempt(() => readyTab(book, spec, { addedTabs, say }));
       if (!done) continue;
       ready.push(done);
       if (!addedTabs.includes(spec.name)) {
@@ -93,24 +95,30 @@ export function setUp(workbook: WorkbookPort): SetupReport {
 }
 
 /** Throws what the spreadsheet itself throws: without Settings it is not known which tab lists the plants. */
-function readOrSay(book: Book, problems: string[]): Settings | null {
+function readOrSay(book: Book, say: (sentence: string) => void): Settings | null {
   try {
     return readSettings(book);
   } catch (error) {
     if (!isBadInput(error)) throw error;
-    problems.push(error.message);
+    say(error.message);
     return null;
   }
 }
 
-function readyTab(book: Book, spec: TabSpec, addedTabs: string[], problems: string[]): ReadyTab {
+interface Gathered {
+  readonly addedTabs: string[];
+  /** Each sentence once. */
+  readonly say: (sentence: string) => void;
+}
+
+function readyTab(book: Book, spec: TabSpec, { addedTabs, say }: Gathered): ReadyTab {
   const there = findTab(book, spec);
   if (there) refuseNewer(book, there, spec.name);
   const tab = there ?? book.workbook.addTab(spec.name);
   if (!there) addedTabs.push(spec.name);
   const values = there ? tab.readAll() : [];
   const found = findColumns(book, spec, tab, values[0] ?? []);
-  problems.push(...found.doubts.values());
+  found.doubts.forEach(say);
   const missing = spec.columns
     .map(({ heading }) => heading)
     .filter((heading) => !found.at.has(heading) && !found.doubts.has(heading));
@@ -120,7 +128,7 @@ function readyTab(book: Book, spec: TabSpec, addedTabs: string[], problems: stri
   if (missing.length > 0) {
     const merged = there ? tab.mergedIn({ row: 1, column: width + 1, rows: 1, columns: missing.length }) : [];
     if (merged.length > 0) {
-      problems.push(
+      say(
         `Row 1 of “${tab.name}” has merged cells where the headings ${missing.join(", ")} belong. Unmerge them and set the tabs up again.`,
       );
       fresh = [];
