@@ -239,10 +239,10 @@ export const UNITS: readonly UnitWord[] = [
 
 /** "mg CaCO3/L", "µg N/L", "mg NO3-N/L": the basis stands in the middle of the unit. */
 export const BASIS_IN_UNIT =
-  /(mg|(?:µ|μ|u|mc)g) ?(?:[a-z]+\d-)?(caco3|hco3|cao|no3|nh4|nh3|po4|p2o5|so4|sio2|si|ca|mg|na|cl|fe|mn|n|p|s|k|b) ?((?:\/|per) ?l(?:it(?:er|re))?)\b/gi;
+  /(mg|(?:µ|μ|u|mc)g) ?(?:[a-z]+\d-)?(caco3|hco3|cao|no3|nh4|nh3|po4|p2o5|so4|sio2|si|ca|mg|na|cl|fe|mn|n|p|s|k|b)-? ?((?:\/|per) ?l(?:it(?:er|re))?)\b/gi;
 /** "mg/L NO3", "mg/L NO3-N", "ppm N"; what stands in the next cell, wider off, is no basis. */
 export const BASIS_BEHIND_UNIT =
-  /((?:mg|(?:µ|μ|u|mc)g) ?(?:\/|per) ?l(?:it(?:er|re))?|pp[mb]) (?:[a-z]+\d-)?(no3|nh4|nh3|po4|p2o5|so4|sio2|si|n|p|s)\b(?!-)/gi;
+  /((?:mg|(?:µ|μ|u|mc)g) ?(?:\/|per) ?l(?:it(?:er|re))?|pp[mb]) (?:[a-z]+\d-)?(no3|nh4|nh3|po4|p2o5|so4|sio2|si|n|p|s)\b/gi;
 
 /** "as CaCO3", "(as N)", "(CaCO3)", "NO3-N": what the number counts. */
 export const BASIS_PATTERN =

@@ -34,14 +34,16 @@ export interface ReportLine {
 
 /** A unit named once for the whole report: "all values in mg/L". */
 const HEADING = /\b(all|values?|results?|units?|concentrations?)\b/i;
-/** Charges behind a symbol: Ca2+, Ca²⁺, SO4 2-, SO42-, NO3-, Cl⁻; but not the dash of NO3-N or of a range. */
+/** Charges whose figure would run into the symbol or into the number: Ca2+, Ca+2, SO4 2-, SO42-; but not a range. */
 const CHARGES: readonly (readonly [RegExp, string])[] = [
-  [/\b(ca|mg|fe|mn)\s?(?:[23]\s?\+|\+\+|\+[23]|[²³]⁺)/gi, "$1"],
-  [/\b(na|k|nh4)\s?(?:\+|⁺)/gi, "$1"],
-  [/\b(so4|hpo4|co3)\s?(?:2\s?[-−]|--|[-−]2|²⁻)(?!\w)/gi, "$1"],
-  [/\b(po4)\s?(?:3\s?[-−]|---|[-−]3|³⁻)(?!\w)/gi, "$1"],
-  [/\b(no3|hco3|cl|h2po4)\s?(?:[-−](?=[\s):,;]|$)|⁻)/gi, "$1"],
+  [/[²³]?[⁺⁻]/g, ""],
+  [/\b(ca|mg|fe|mn)\s?(?:[23]\s?\+|\+[23])/gi, "$1"],
+  [/\b(so4|hpo4|co3)\s?(?:2\s?[-−]|[-−]2)(?!\w)/gi, "$1"],
+  [/\b(po4)\s?(?:3\s?[-−]|[-−]3)(?!\w)/gi, "$1"],
 ];
+/** "mg L-1", "µS cm⁻¹", "g m-3" with a slash. */
+const slashed = (text: string): string =>
+  text.replace(/[\s·.]+(l|cm|m)(?:\^?[-−]1|⁻¹)(?!\d)/gi, "/$1").replace(/[\s·.]+m(?:\^?[-−]3|⁻³)(?!\d)/gi, "/m3");
 /** A formula that is left beside the name, "Orthophosphate (PO4)": its figures are no measurement. */
 const FORMULA = /\b(?:[a-z]+\d(?!\d|[.,]\d))+/gi;
 const SUBSCRIPTS: Readonly<Record<string, string>> = { "₂": "2", "₃": "3", "₄": "4", "₅": "5" };
@@ -56,7 +58,7 @@ export function readReport(text: string, options: { readonly unit?: "mg/L" | "mm
   const lines: ReportLine[] = [];
   for (const line of text.split(/\r?\n/)) {
     if (line.trim() === "") continue;
-    const heading = headingUnit(line);
+    const heading = headingUnit(slashed(line));
     if (heading !== null) {
       common = heading;
       lines.push({
@@ -91,7 +93,7 @@ function termIn(text: string): Term | null {
 }
 
 function readLine(text: string, common: UnitWord | null): ReportLine {
-  let plain = text
+  let plain = slashed(text)
     // one space between words; between digits it may part thousands, or two numbers when there are more of them
     .replace(/(?<!\d)[^\S\t]+|[^\S\t]+(?!\d)/g, " ")
     .replace(/[₂₃₄₅]/g, (digit) => SUBSCRIPTS[digit] ?? digit)
@@ -105,22 +107,19 @@ function readLine(text: string, common: UnitWord | null): ReportLine {
   if (term === null) return given("passed over", "Not among the lines kept here.");
   const words = term.pattern.exec(plain)?.[0] ?? "";
 
-  let rest = plain.replace(term.pattern, "  ");
-  const basis = findBasis(rest);
-  if (basis !== null) rest = rest.replace(basis.text, " ");
-  const units = unitsIn(rest);
-  for (const unit of units) rest = rest.replace(unit.pattern, "  ");
+  const without = plain.replace(term.pattern, "  ");
+  const basis = findBasis(without);
+  const { units, rest } = takeUnits(without);
   if (units.length > 1) {
     return given(
       "unclear",
       `${term.name}: two units, ${units.map((unit) => unit.said).join(" and ")}. Leave one number with its unit.`,
     );
   }
-  const [stranger] =
-    term.line === "pH" ? [] : units.filter(({ kind }) => (kind === "conductivity") !== (term.line === "EC"));
+  const [stranger] = units.filter(({ kind }) => (kind === "conductivity") !== (term.line === "EC"));
   if (stranger !== undefined) {
-    const known = term.line === "EC" ? "mS/cm or µS/cm" : "mg/L";
-    return given("unclear", `${term.name} in ${stranger.said} is not known. Give it in ${known}.`);
+    const instead = term.line === "EC" ? "Give it in mS/cm or µS/cm" : "Check the unit";
+    return given("unclear", `${term.name} in ${stranger.said} is not known. ${instead}.`);
   }
   const numbers = readPrinted(rest.replace(FORMULA, " "));
   if (numbers.length === 0) return given("unclear", `${term.name}: there is no number in this line.`);
@@ -130,11 +129,11 @@ function readLine(text: string, common: UnitWord | null): ReportLine {
   if (numbers.some(({ readings }) => readings.some((value) => value < 0))) {
     return given("unclear", `${term.name} is below 0. Give a number of 0 or more.`);
   }
-  if (basis !== null && term.bases[basis.name] === undefined) {
+  if (basis !== null && term.bases[basis] === undefined) {
     const known = Object.keys(term.bases).join(" or ");
     return given(
       "unclear",
-      `${term.name} as ${basis.name} is not known. ${known === "" ? "Leave it out" : `Use ${known}`}.`,
+      `${term.name} as ${basis} is not known. ${known === "" ? "Leave it out" : `Use ${known}`}.`,
     );
   }
   const readings: Reading[] = [];
@@ -146,7 +145,7 @@ function readLine(text: string, common: UnitWord | null): ReportLine {
   for (const { readings: values, note } of numbers) {
     const printed = units[0] ?? (basis === null || common?.kind === "mass" ? common : MG_L);
     for (const unit of possibleUnits(term, printed, { values, text: rest })) {
-      for (const base of possibleBases(term, basis?.name ?? null, { unit, words })) {
+      for (const base of possibleBases(term, basis, { unit, words })) {
         for (const value of values) {
           add(convert(term, value, { unit, base, note }));
           if (term.also !== undefined)
@@ -171,20 +170,21 @@ function readLine(text: string, common: UnitWord | null): ReportLine {
   };
 }
 
-function findBasis(rest: string): { readonly text: string; readonly name: string } | null {
-  const found = BASIS_PATTERN.exec(rest);
-  return found === null ? null : { text: found[0], name: basisName(found[1] ?? found[2] ?? found[3] ?? "") };
+function findBasis(text: string): string | null {
+  const found = BASIS_PATTERN.exec(text);
+  return found === null ? null : basisName(found[1] ?? found[2] ?? found[3] ?? "");
 }
 
-function unitsIn(text: string): UnitWord[] {
+/** The units in a line, and what is left of it. */
+function takeUnits(text: string): { readonly units: readonly UnitWord[]; readonly rest: string } {
   let rest = text;
-  const found: UnitWord[] = [];
+  const units: UnitWord[] = [];
   for (const unit of UNITS) {
     if (!unit.pattern.test(rest)) continue;
-    found.push(unit);
-    rest = rest.replace(unit.pattern, " ");
+    units.push(unit);
+    rest = rest.replace(unit.pattern, "  ");
   }
-  return found;
+  return { units, rest };
 }
 
 const MG_L = UNITS.find((unit) => unit.said === "mg/L") ?? null;

@@ -44,6 +44,7 @@ describe("phosphorus beside P2O5", () => {
   test.each([
     ["P2O5 5 %, phosphorus 2.2 %", { P2O5: 5 }],
     ["(Phosphorus 5 %)", {}],
+    ["Of which phosphorus 5 %", {}],
     ["N 10 % (phosphorus 5 %)", { N: 10 }],
     ["P 5 % elemental (phosphorus 5 %)", { P: 5 }],
   ])("%j: elsewhere it is asked", (text, fields) => expect(read(text)).toEqual([fields, [1]]));
@@ -109,6 +110,10 @@ describe("questions", () => {
     expect(line("Iron 1.2.3 %")).toMatchObject({
       outcome: "not understood",
       sentence: expect.stringMatching(/^"1\.2\.3" cannot be read/),
+    });
+    expect(line("Slow release 4 %")).toMatchObject({
+      outcome: "not understood",
+      sentence: expect.stringMatching(/not known here/),
     });
     expect(line("Iron 120 %")).toMatchObject({
       outcome: "not understood",

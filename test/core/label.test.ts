@@ -48,6 +48,7 @@ describe("a label is read", () => {
     ["npk: 10-5-5", grade],
     ["NPK   10-5-5", grade],
     ["w/w 10-5-5", grade],
+    ["% w / w 10-5-5", grade],
     ["% w / v 10-5-5", grade],
     ["10-5-5 % W / W, Ca 4", { ...grade, Ca: 4 }],
     ["elemental 10-5-5", { N: 10, P: 5, K: 5 }],

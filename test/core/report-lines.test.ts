@@ -53,11 +53,20 @@ describe("a charge or a formula beside the name is no number", () => {
     ["Alkalinity as CO₃²⁻ 600.08 mg/L", "Alkalinity", 1000.86],
     ["Hardness as CaCO₃ 5 mg/L", "Hardness", 5],
     ["Silica (SiO₂) 600.83 mg/L", "Si", 280.85],
+    ["Nitrate 620.04 mg NO3⁻ / L", "NO3-N", 140.07],
+    ["Nitrate 620.04 mg·NO3-·/·L", "NO3-N", 140.07],
+    ["Nitrate 620.04 mg NO3 / L", "NO3-N", 140.07],
+    ["Sulfate SO4 5 mg/L", "SO4", 5],
+    ["Sulfate SO4, 5 mg/L", "SO4", 5],
+    // where the figures are too many for a formula they are the number
+    ["Calcium Ca85 mg/L", "Ca", 85],
+    ["Calcium Ca8.5 mg/L", "Ca", 8.5],
+    ["Calcium Ca8,5 mg/L", "Ca", 8.5],
   ] as const)("%s", (text, line, value) => expectRead(text, line, value));
 });
 
 describe("a temperature is no reading", () => {
-  it.each(["at 25·°·C", "at 20°C", "@25·°·C", "(22.5·°C)", "(18,5·ºC)"])("%s", (temperature) => {
+  it.each(["at 25·°·C", "at 20°C", "@25·°·C", "(22.55·°C)", "(18,5·ºC)"])("%s", (temperature) => {
     expectRead(`Conductivity ${temperature} 560 µS/cm`, "EC", 0.56);
     expectRead(`pH 7.6 ${temperature}`, "pH", 7.6);
   });
@@ -74,6 +83,34 @@ describe("cells of a row", () => {
       ["Cl", 250],
     ]);
   });
+
+  it.each(["Chloride 4  250 mg/L", "Chloride 4mg/L 250"])("%s: two numbers, not thousands", (text) =>
+    expect(values(text)).toEqual([
+      ["Cl", 4],
+      ["Cl", 250],
+    ]),
+  );
+});
+
+describe("a unit with its power", () => {
+  it.each([
+    ["Calcium 5 mg L-1", "Ca", 5],
+    ["Calcium 5 mg·L⁻¹", "Ca", 5],
+    ["Calcium 5 mg.l^-1", "Ca", 5],
+    ["Calcium 5 mg l−1", "Ca", 5],
+    ["Calcium 2 mmol L-1", "Ca", 80.156],
+    ["Calcium 2 mol m⁻³", "Ca", 80.156],
+    ["Calcium 5 g m-3", "Ca", 5],
+    ["Calcium 5 g m^−3", "Ca", 5],
+    ["EC 50 µS cm-1", "EC", 0.05],
+    ["EC 50 µS cm⁻¹", "EC", 0.05],
+    ["EC 50 mS m-1", "EC", 0.5],
+  ] as const)("%s", (text, line, value) => {
+    const { status, readings } = one(text);
+    expect([status, readings.map((reading) => reading.line)]).toEqual(["read", [line]]);
+    expect(readings[0]?.value).toBeCloseTo(value, 2);
+  });
+  it("is not a range", () => expect(values("Sodium, 1-10 mg/L")).toEqual([["Na", 5.5]]));
 });
 
 describe("what is not printed is asked", () => {
@@ -144,7 +181,8 @@ describe("what cannot be read says why", () => {
     ["Sodium mg/L", /no number/],
     ["Sodium 20 mg/L 1 meq/L", /meq\/L and mg\/L/],
     ["EC 500 ppm", /mg\/L.*mS\/cm or µS\/cm/],
-    ["Sodium 20 mS/cm", /mS\/cm.*mg\/L/],
+    ["Sodium 20 mS/cm", /mS\/cm/],
+    ["pH 7.6 mS/cm", /mS\/cm/],
     ["Sodium >200 mg/L", /cannot be read/],
     ["Sodium 30 mg/L, limit >200", /cannot be read/],
     ["Sodium -3 mg/L", /below 0/],
@@ -158,7 +196,7 @@ describe("what cannot be read says why", () => {
   ])("%s", (text, why) => {
     expect(one(text)).toMatchObject({ status: "unclear", readings: [] });
     expect(one(text).words).toMatch(why);
-    expect(one(text).words).toMatch(/^(Sodium|Conductivity|Nitrate|Free chlorine|Boron)/);
+    expect(one(text).words).toMatch(/^(Sodium|Conductivity|pH|Nitrate|Free chlorine|Boron)/);
   });
 });
 
@@ -173,6 +211,8 @@ describe("headings", () => {
     ["Units: meq/L", 68.97],
     ["Concentration in mg/L", 3],
     ["  Concentrations (mg/L) ", 3],
+    ["Values in mg L-1", 3],
+    ["Values in g m⁻³", 3],
   ])("%j counts for the lines without a unit", (heading, value) => {
     const [first, second] = readReport(`${heading}\n  Sodium 3  `);
     expect(first).toMatchObject({ text: heading.trim(), status: "passed over", readings: [] });
@@ -196,6 +236,8 @@ describe("headings", () => {
     expect(readReport("Results in µg/L\nNitrate as N 50")[1]?.readings.map(({ value }) => value)).toEqual([0.05]);
     expect(readReport("Results in mmol/L\nNitrate as N 50")[1]?.readings.map(({ value }) => value)).toEqual([50]);
   });
+
+  it("a number without a unit is said alone", () => expect(one("pH 7.6").words).toBe("pH 7.6."));
 
   it("a basis says nothing more of moles", () => {
     expect(one("Nitrate as N 2 mmol/L").words).toBe("Nitrate 2 mmol/L is 28 mg/L as N.");

@@ -9,7 +9,8 @@ import { expectRead, one, written } from "./report-line.ts";
 
 describe("a name that holds another", () => {
   it.each<[string, WaterLine, string]>([
-    ["Hydrogen carbonate alkalinity", "Alkalinity", "Alkalinity"],
+    ["Hydrogen·carbonate alkalinity", "Alkalinity", "Alkalinity"],
+    ["Hydrogen·carbonate", "Alkalinity", "Bicarbonate"],
     ["Calcium carbonate alkalinity", "Alkalinity", "Alkalinity"],
     ["Alkalinity (bicarbonate)", "Alkalinity", "Alkalinity"],
     ["Hardness, total", "Hardness", "Hardness"],
@@ -40,7 +41,7 @@ describe("a name that holds another", () => {
     "Sodium·percent",
     "%·sodium",
     "SAR (sodium)",
-    "Calcium carbonate",
+    "Calcium·carbonate",
     "Langelier index (pH)",
     "Chlorine·dioxide",
     "Carbon dioxide",
@@ -135,6 +136,8 @@ describe("a unit that holds another", () => {
 
   it("is said again as it was read", () => {
     expect(one("Iron 50 mg/m3").words).toBe("Iron 50 µg/L is 0.05 mg/L.");
+    expect(one("Hardness 200 mg/L").words).toBe("Hardness 200 mg/L as CaCO3.");
+    expect(one("Phosphorus 2 mg/L").words).toBe("Phosphorus 2 mg/L as P.");
     expect(one("Iron 2000 ng/L").words).toBe("Iron 2000 ng/L is 0.002 mg/L.");
   });
 });
