@@ -74,13 +74,11 @@ export function fillKind(event: string, rule: EventRule): FillKind | null {
 function pouredMl(pours: readonly Pour[]): number | null {
   const known = pours
     .flatMap(({ amountMl, who }) => (amountMl === null ? [] : [{ amountMl, who: nameKey(who) }]))
-    .sort((a, b) => b.amountMl - a.amountMl || (a.who < b.who ? -1 : 1));
+    .sort((a, b) => b.amountMl - a.amountMl);
   if (known.length === 0) return null;
   const kept: { readonly amountMl: number; readonly by: Set<string> }[] = [];
   for (const { amountMl, who } of known) {
-    const same = kept.find(
-      (pour) => amountMl >= pour.amountMl * (1 - SAME_POUR) && (who === "" || pour.by.has("") || !pour.by.has(who)),
-    );
+    const same = kept.find((pour) => amountMl >= pour.amountMl * (1 - SAME_POUR) && (who === "" || !pour.by.has(who)));
     if (same === undefined) kept.push({ amountMl, by: new Set([who]) });
     else same.by.add(who);
   }
