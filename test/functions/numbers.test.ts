@@ -42,6 +42,10 @@ describe("a list of numbers", () => {
     expect(outcome("CHECK_EVERY", given)).toBe(`throws: ${sentence}`);
   });
 
+  it("names no place where one value was given", () => {
+    expect(outcome("CHECK_EVERY", "high")).toBe('throws: readings is "high". Give a plain number like 1.2.');
+  });
+
   it("a date is no number, an empty group no group, limits have their order", () => {
     expect(outcome("TRIAL_P", column(1, date("2026-03-01")), column(1))).toMatch(/^throws: a, in row 2, is the date/);
     expect(outcome("TRIAL_P", column(""), column(1))).toBe(

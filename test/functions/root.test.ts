@@ -88,6 +88,16 @@ describe("a row that a later one corrects", () => {
   });
 });
 
+it.each([["Id"], ["Corrects"]])("finds a correction when %s is the second column", (second) => {
+  const first = second === "Id" ? "Corrects" : "Id";
+  const log = [
+    [first, second, "Date", "Plant", "Event"],
+    [second === "Id" ? "" : "b", second === "Id" ? "b" : "", date("2026-03-10"), "Fern", "Repot"],
+    [second === "Id" ? "b" : "c", second === "Id" ? "c" : "b", date("2026-03-05"), "Fern", "Repot"],
+  ];
+  expect(outcome("ROOT_REST", "Fern", log, asOf)).toBe(26);
+});
+
 it("reads Id and Corrects with spaces around them; what is no text there points nowhere", () => {
   const log = (id: unknown, corrects: unknown) => [
     ["Id", "Date", "Plant", "Event", "Corrects"],
@@ -168,6 +178,11 @@ describe("rows that cannot be read", () => {
     expect(outcome("ROOT_LAST", "Ivy", log)).toMatch(/^throws: Date in row 3 of log/);
   });
 
+  it("are told by the first of them", () => {
+    const both = logOf(["soon", "Fern", "Repot"], ["later", "Fern", "Repot"]);
+    expect(outcome("ROOT_LAST", "Fern", both)).toMatch(/^throws: Date in row 2 of log is "soon"/);
+  });
+
   it("come last on the board, with what is wrong", () => {
     const board = plain(outcome("ROOT_BOARD", column("Ivy", "Moss", "#N/A", "Fern"), log, asOf));
     expect(board).toEqual([
@@ -194,7 +209,7 @@ describe("the board", () => {
       [date("2026-03-01"), "A", "Repot"],
       [date("2026-02-01"), "C", "Repot"],
     );
-    const board = outcome("ROOT_BOARD", column("Z", "A", "B", "a ", "C", ""), log, asOf) as unknown[][];
+    const board = outcome("ROOT_BOARD", column("Z", "", "A", " ", "B", "a ", "C", ""), log, asOf) as unknown[][];
     expect(board.map((row) => row[0])).toEqual(["Plant", "C", "A", "B", "Z"]);
   });
 
