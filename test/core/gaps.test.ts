@@ -1,6 +1,7 @@
 /** What a feed leaves short, and what fills it. */
 
 import { describe, expect, it } from "vitest";
+import type { Amounts } from "../../src/core/elements.ts";
 import { type Feed, feedOf } from "../../src/core/feeds.ts";
 import { findGaps, saltFeed, slowNitrogen } from "../../src/core/gaps.ts";
 import { parseLabel } from "../../src/core/label.ts";
@@ -76,6 +77,39 @@ describe("what is short", () => {
     expect(nitrogen?.symbol).toBe("N");
     expect(nitrogen?.fillers.length).toBe(3);
     expect(nitrogen?.fillers.map(({ name }) => name)).not.toContain("urea");
+  });
+
+  /** Names that fill `symbol` beside a feed of N and K alone. */
+  const fillersOf = (symbol: string, wanted: Amounts, water: Amounts, shelf: readonly Feed[]): string[] =>
+    findGaps({ feed: plain, wanted: { N: 100, K: 100, ...wanted }, water, shelf })
+      .gaps.filter((gap) => gap.symbol === symbol)
+      .flatMap(({ fillers }) => fillers.map(({ name }) => name));
+
+  it("is filled by what takes away at least half of it, by hand: 60 of 100 mg/L missing, chlorine unwanted", () => {
+    // 1 g/L brings 100 of Ca and c of Cl: least (0.6 − d)² + (c d / 10)², so d = 0.6 / (1 + (c / 10)²).
+    // c = 8.45: d = 0.35, 75 mg/L. c = 11.83: d = 0.25, 65 mg/L.
+    const shelf = [feed("Enough", "Ca 10 Cl 0.845"), feed("Little", "Ca 10 Cl 1.183")];
+    const names = fillersOf("Ca", { Ca: 100, Cl: 0 }, { Ca: 40 }, shelf);
+    expect(names).toContain("Enough");
+    expect(names).not.toContain("Little");
+  });
+
+  it("is not filled by what brings more than 142 mg/L of chlorine unasked; what the water brings is not its fault", () => {
+    const shelf = [feed("Bounds", "Ca 10 Cl 14.2"), feed("Above", "Ca 10 Cl 14.3")];
+    expect(fillersOf("Ca", { Ca: 100 }, {}, shelf)).toContain("Bounds");
+    expect(fillersOf("Ca", { Ca: 100 }, {}, shelf)).not.toContain("Above");
+    // 100 mg/L of sodium are above the 69 let pass, with the filler and without.
+    expect(fillersOf("Ca", { Ca: 100 }, { Na: 100 }, [feed("Clean", "Ca 10")])).toContain("Clean");
+  });
+
+  it("the feed itself on the shelf counts once; two that fill are named one or the other", () => {
+    const shelf = [plain, feed("A", "Ca 10"), feed("B", "Ca 20")];
+    const { gaps, withShelf } = findGaps({ feed: plain, wanted: { N: 100, K: 100, Ca: 100 }, water: {}, shelf });
+    expect(withShelf.doses.map((dose) => dose.feed.name)).toEqual(["Plain", "A", "B"]);
+    expect(gaps[0]?.sentence).toContain("A or B");
+    const salts = findGaps({ feed: plain, wanted: { N: 100, K: 100, Ca: 100 }, water: {}, shelf: [] }).gaps[0];
+    expect(salts?.fillers.length).toBeGreaterThan(1);
+    expect(salts?.sentence).toContain(` or ${salts?.fillers.at(-1)?.name}`);
   });
 
   it("that nothing fills is said so", () => {
