@@ -3,7 +3,6 @@
 import { amountsPerUnit, measureUnit } from "./dose.ts";
 import type { Amounts } from "./elements.ts";
 import type { Feed } from "./feeds.ts";
-import { atomsIn } from "./formula.ts";
 import { saltOf } from "./salts.ts";
 import { reachedBy } from "./solve.ts";
 
@@ -42,10 +41,11 @@ export function nitrogenShares(feed: Feed): NitrogenParts {
   const { nitrate, ammonium, urea, other } = feed.label.nitrogen;
   if (nitrate === null && ammonium === null && urea === null && other === null) {
     const salt = saltOf(feed);
-    const atoms = salt === null ? 0 : (atomsIn(salt.formula).get("N") ?? 0);
-    if (salt === null || atoms === 0) return { nitrate: 0, ammonium: 0, urea: 0, unstated: 1 };
-    const share = (form: "nitrate" | "ammonium" | "urea") => (salt.nitrogen[form] ?? 0) / atoms;
-    return { nitrate: share("nitrate"), ammonium: share("ammonium"), urea: share("urea"), unstated: 0 };
+    // The nitrogen inside a chelate feeds nothing and has no form.
+    if (!salt?.holds.includes("N")) return { nitrate: 0, ammonium: 0, urea: 0, unstated: 1 };
+    const { nitrate: no3 = 0, ammonium: nh4 = 0, urea: carbamide = 0 } = salt.nitrogen;
+    const atoms = no3 + nh4 + carbamide;
+    return { nitrate: no3 / atoms, ammonium: nh4 / atoms, urea: carbamide / atoms, unstated: 0 };
   }
   // Printed forms add up to the total but for rounding; `other` is slow-release and the like.
   const sum = Math.max((nitrate ?? 0) + (ammonium ?? 0) + (urea ?? 0) + (other ?? 0), total);
