@@ -29,6 +29,14 @@ describe("a plan that was mixed", () => {
   });
 });
 
+test("a plan is not mixed by a row without an Id, which may be half of an earlier try", () => {
+  const book = readyBook();
+  log(book, { id: "plan-0001", state: "planned" });
+  log(book, { id: "mixed-001", corrects: "plan-0001" });
+  book.grid.tab("Batch log").write(3, 1, [[{ value: null }]]);
+  expect(log(book, { id: "mixed-002", corrects: "plan-0001" })).toMatchObject({ ok: true, reply: { written: 1 } });
+});
+
 describe("a correction", () => {
   test("keeps the readings it was sent with, and the old row as it was", () => {
     const book = readyBook();

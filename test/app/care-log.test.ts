@@ -72,6 +72,12 @@ describe("a row with a plant and an event", () => {
   });
 });
 
+test("rows without a day are told eight times, then counted for their tab", () => {
+  const { problems } = loadWith(...Array.from({ length: 10 }, () => ["", "", "Fern", "Repot"]));
+  expect(problems).toHaveLength(9);
+  expect(problems[8]).toMatch(/^Care log has 2 more like this/);
+});
+
 test("events that Events does not list are named, eight at most, and leave the roots alone", () => {
   const unknown = Array.from({ length: 9 }, (_, at) => `Odd ${at + 1}`);
   const reply = loadWith(row("Fern", "Repot", "2026-02-28"), ...unknown.map((event) => row("Fern", event)));
@@ -98,6 +104,12 @@ describe("the tab Events", () => {
     const { events, problems } = eventsOf(["Mist", ""], ["Repot", "yes"]);
     expect(events).toEqual([{ event: "Repot", disturbsRoots: true }]);
     expect(problems).toEqual([expect.stringMatching(/^Mist in row 2 of Events .*yes or no/)]);
+  });
+
+  test("with ten such rows is told eight times, then by their number", () => {
+    const { problems } = eventsOf(...Array.from({ length: 10 }, (_, at) => [`Odd ${at}`, ""]));
+    expect(problems).toHaveLength(9);
+    expect(problems[8]).toMatch(/^Events has 2 more like this/);
   });
 
   test("without a row that can be used leaves the built-in events", () => {

@@ -37,9 +37,10 @@ describe("somebody else logged the same that day", () => {
     ["another event", { event: "Flush in place" }],
     ["another plant", { plant: "Fern" }],
     ["a reading, of which there may be two", { event: "Reading" }],
+    ["a note, of which there may be two", { event: "Note" }],
   ])("is not meant by %s", (_, change) => {
     const book = readyBook();
-    log(book, "Ben", [careEntry(change.event === "Reading" ? change : {})]);
+    log(book, "Ben", [careEntry(/Reading|Note/.test(change.event ?? "") ? change : {})]);
     expect(log(book, "Ana", [careEntry(change)])).toEqual({ written: 1, already: 0, differing: [] });
   });
 
@@ -53,6 +54,30 @@ describe("somebody else logged the same that day", () => {
     other.reply({ ask: "take back", who: "Ben", log: "Care log", id: "taken-back-1", takes: first.id });
     expect(log(other, "Ana", [careEntry()])).toEqual({ written: 1, already: 0, differing: [] });
   });
+});
+
+test("a row that names nobody is nobody else's", () => {
+  const book = readyBook();
+  log(book, "", [careEntry()]);
+  expect(book.cell("Care log", 2, "Who")).toBeNull();
+  expect(log(book, "Ana", [careEntry()])).toEqual({ written: 1, already: 0, differing: [] });
+});
+
+test("a second try with another amount writes nothing and names row and column, not what was typed there since", () => {
+  const book = readyBook();
+  const entry = careEntry();
+  log(book, "Ana", [entry]);
+  const corrects = book.values("Care log")[0]?.indexOf("Corrects") ?? -1;
+  book.grid.tab("Care log").write(2, corrects + 1, [[{ value: "by-hand-0001" }]]);
+  expect(log(book, "Ana", [entry])).toEqual({ written: 0, already: 1, differing: [] });
+  const other = log(book, "Ana", [{ ...entry, amountMl: 300 }]);
+  expect(other).toEqual({ written: 0, already: 1, differing: [expect.stringMatching(/row 2 .* another Amount mL\./)] });
+});
+
+test("an event that no list names is logged as it is", () => {
+  const book = readyBook();
+  expect(log(book, "Ana", [careEntry({ event: "Sang to it" })]).written).toBe(1);
+  expect(book.cell("Care log", 2, "Event")).toBe("Sang to it");
 });
 
 describe("roots at rest", () => {
@@ -76,6 +101,7 @@ describe("roots at rest", () => {
       sentence:
         "hoya has been at rest for 99 days since “Repot”; Settings asks for 180. Say why the roots are disturbed now: rot, pests, a pot full of roots, a broken pot, or another reason. Nothing was written.",
     });
+    expect(book.refusal(ask([trim({ reason: "  " })])).code).toBe("no-reason");
     expect(plants(book)).toEqual(["Hoya"]);
     const reasoned = trim({ reason: "Rot" });
     expect(log(book, "Ana", [reasoned]).written).toBe(1);

@@ -61,6 +61,18 @@ describe("a batch", () => {
   });
 });
 
+test("a batch sent again with other litres is not written, and row and column are named, not what was typed since", () => {
+  const book = readyBook();
+  const entry = batch();
+  const again = (given: object) => book.reply({ ask: "log batch", who: "", batch: { ...entry, ...given } });
+  again({});
+  const at = (heading: string) => (book.values("Batch log")[0]?.indexOf(heading) ?? -1) + 1;
+  book.grid.tab("Batch log").write(2, at("State"), [[{ value: "mixed" }]]);
+  book.grid.tab("Batch log").write(2, at("Corrects"), [[{ value: "batch-0000" }]]);
+  expect(again({})).toEqual({ written: 0, already: 1, differing: [] });
+  expect(again({ litres: 12 }).differing).toEqual([expect.stringMatching(/row 2 .* another Litres\./)]);
+});
+
 describe("who", () => {
   test("is the name kept for this person when the request has none", () => {
     const book = readyBook();
@@ -148,6 +160,11 @@ describe("refused, with nothing written:", () => {
     ["an Id that is none", mixed({ id: "=1+1" }), /is "=1\+1": it is not written as it should be/],
     ["an element there is not", mixed({ reached: { N: 1, Xx: 2 } }), /The mg\/L reached is .*: there is no Xx/],
     ["a negative amount of an element", mixed({ reached: { N: -1 } }), /N is -1: it must be 0 or more/],
+    [
+      "a measured EC in µS/cm",
+      mixed({ corrects: "batch-0001", measured: { ecMsCm: 1650, pH: null } }),
+      /^The measured EC is 1650 mS\/cm\. Give a number from 0 to 100/,
+    ],
     ["nothing that can be asked", { ask: "constructor" }, /asked for something the sheet does not know/],
     ["a missing field", mixed({ reached: undefined }), /The mg\/L reached is missing/],
   ])("%s", (_, request, sentence) => {

@@ -62,6 +62,14 @@ test("a row that was corrected is left out, unless the caller names the rows to 
   expect(ids(new Set([2]))).toEqual(["care-0001"]);
 });
 
+test("without the columns Id and Who a row has no Id and no name", () => {
+  const book = bookWith({ "Care log": [HEADINGS, ["care-0001", dateCell("2026-03-01"), "Hoya", "Repot", "Ana"]] });
+  const tab = book.grid.tab("Care log");
+  for (const gone of ["Id", "Who"]) tab.deleteColumns((book.values("Care log")[0]?.indexOf(gone) ?? -1) + 1, 1);
+  const open = openLog(openBook(book.workbook(), [CARE_LOG.name]), CARE_LOG);
+  expect(standingCare(open, ["Hoya"])).toEqual([{ id: "", day: DAY, plant: "Hoya", event: "Repot", who: "" }]);
+});
+
 test("a deed is the same however plant and event are spelled, and another with another plant, event or day", () => {
   const deed = (plant: string, event: string, day: number | null) => sameDeed({ plant, event, day });
   expect(deed(" HOYA", "top  up", DAY)).toBe(deed("Hoya", "Top up ", DAY));
