@@ -141,6 +141,16 @@ describe("roots at rest", () => {
     expect(book.refusal(ask([trim({ event: "haircut" })])).code).toBe("no-reason");
   });
 
+  test("follow Events and Settings under names of the household's own", () => {
+    const book = repotted("2025-12-01", { "Rest days": 99 });
+    book.grid.tab("Events").write(30, 1, [[{ value: "Haircut" }, { value: "yes" }]]);
+    book.grid.tab("Events").rename("What we do");
+    book.grid.tab("Settings").rename("House rules");
+    expect(log(book, "Ana", [trim()]).written).toBe(1);
+    // 2026-03-10 is the day of that trim, so a day later the roots have rested for one day.
+    expect(book.refusal(ask([trim({ event: "Haircut", day: "2026-03-11" })])).code).toBe("no-reason");
+  });
+
   test("are at rest again as before once the disturbance was taken back", () => {
     const book = readyBook();
     const entry = careEntry({ event: "Repot", plant: "Hoya", day: "2026-03-01" });

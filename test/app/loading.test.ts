@@ -73,6 +73,16 @@ test("records of a tab that is not there are none", () => {
   expect(book.reply({ ask: "records" })).toMatchObject({ claims: [], problems: [expect.stringContaining("“Claims”")] });
 });
 
+test("Settings without the row Today is left without it", () => {
+  const book = readyBook();
+  const row = book.values("Settings").findIndex(([name]) => name === "Today") + 1;
+  expect(row).toBeGreaterThan(1);
+  book.grid.tab("Settings").write(row, 1, [[{ value: null }, { value: null }]]);
+  const before = book.values("Settings");
+  expect(load(book).problems).toEqual([]);
+  expect(book.values("Settings")).toEqual(before);
+});
+
 describe("plants", () => {
   test("without their column are none, and the list is still named", () => {
     const book = bookWith({ Plants: [["Plant"], ["Fern"]] });
