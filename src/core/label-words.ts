@@ -13,12 +13,12 @@ export const ELEMENT_WORDS: ReadonlyMap<string, ElementSymbol> = build<ElementSy
   Fe: "iron eisen fer hierro ferro ijzer",
   Mn: "manganese mangan manganeso mangaan",
   Zn: "zinc zink cinc zinco",
-  B: "boron bor bore boro borium",
+  B: "boron bor bore boro borium boor",
   Cu: "copper kupfer cuivre cobre rame koper",
-  Mo: "molybdenum molybdan molybdane molybdene molibdeno molybdeen",
+  Mo: "molybdenum molybdan molybdene molibdeno molybdeen",
   Si: "silicon silizium silicium silicio",
   Na: "sodium natrium sodio",
-  Cl: "chlorine chloride chlor chlore chlorure cloro cloruro chloor",
+  Cl: "chlorine chloride chlor chlorid chlore chlorure cloro cloruro chloor",
 });
 
 /** What an element word or a form of nitrogen is printed as. */
@@ -42,9 +42,9 @@ export type Marker =
 
 export const MARKER_WORDS: ReadonlyMap<string, Marker> = build<Marker>({
   oxide:
-    "oxide oxid oxyde oxido ossido pentoxido pentossido trioxido triossido pentoxide pentoxid pentoxyde trioxide trioxid trioxyde anhydride anhydrid anidride anhidrido",
-  phosphate: "phosphate phosphat phosphoric phosphorique fosforica fosforico fosfato fosfaat",
-  potash: "potash potasse potasa potassa",
+    "oxide oxid oxyde oxido ossido pentoxido pentossido trioxido triossido pentoxide pentoxid pentoxyde trioxide trioxid trioxyde dioxide dioxid dioxyde dioxido diossido anhydride anhydrid anidride anhidrido",
+  phosphate: "phosphate phosphat phosphoric phosphorsaure phosphorique fosforica fosforico fosfato fosfaat",
+  potash: "potash kali potasse potasa potassa",
   nitrate: "nitrate nitric nitrat nitrique nitrico nitrica nitrato nitraat",
   ammonium: "ammonium ammoniacal ammoniac ammonia ammoniacale amoniacal ammoniak ammon",
   urea: "urea ureic ureique ureico ureica carbamid carbamide harnstoff uree ureum amidic",
@@ -56,11 +56,11 @@ export const MARKER_WORDS: ReadonlyMap<string, Marker> = build<Marker>({
   soluble:
     "soluble solubles hydrosoluble solubile loslich losliches loslicher losliche wasserloslich wasserlosliches wasserloslicher wasserlosliche oplosbaar water wateroplosbaar wasser eau agua acqua",
   chelated:
-    "chelated chelate chelates chelat chelatiert chelatisiert chelatee quelatado quelato chelato chelaat gechelateerd edta dtpa eddha hedta eddhsa hbed idha ortho para",
+    "chelated chelate chelates chelat chelatiert chelatisiert chelatee quelado quelatado quelato chelato chelaat gechelateerd edta dtpa eddha hedta eddhsa hbed idha ortho para",
   "at most": "maximum max maximal hochstens massimo maximo",
   "of which": "which davon dont cui cuales waarvan wovon",
   filler:
-    "of the as in and from at with minimum min mindestens content contains containing by weight per form to a an not than est de des du la le les l d di del della il lo las los el y e et con en als in met van im und mit von aus guaranteed garantiert element acid saure acide expressed dans par con por nel entre nell nella nelle op or und sowie only",
+    "of the as in and from at with minimum min mindestens content contains containing by weight per form forma forme to a an not than est de des du la le les l d di del della il lo las los el y e et con en als in met van im und mit von aus guaranteed garantiert element acid saure acide acido expressed dans par sous door con por nel entre nell nella nelle op or und sowie only",
 });
 
 /** Words that head a part of a label and say nothing by themselves. */
@@ -85,17 +85,19 @@ export const SOURCES_LINE =
 /** German and Dutch write one word where others write two. */
 export const COMPOUNDS: readonly (readonly [pattern: RegExp, words: string])[] = [
   [
-    /neutral(?:em)?[- ]?ammon(?:ium)?[- ]?citrat\w*|citrate d'? ?ammonium neutre|citrato (?:d'? ?|de )?amm?oni(?:o|co) neutro/g,
+    /neutra(?:al|l|lem)[- ]?ammon(?:ium)?[- ]?citra(?:at|t\w*)|citrate d'? ?ammonium neutre|citrato (?:d'? ?|de )?amm?oni(?:o|co) neutro/g,
     "citrate",
   ],
-  [/gesamt-?stickstoff/g, "total stickstoff"],
+  [/gesamt-?(stickstoff|phosphat|kalium|calcium|magnesium|schwefel)/g, "total $1"],
   [/nitrat-?stickstoff|nitraat-?stikstof/g, "nitrat stickstoff"],
   [/ammonium-?stickstoff|ammoniak-?stickstoff|ammonium-?stikstof|ammoniakale stikstof/g, "ammonium stickstoff"],
   [/(?:carbamid|harnstoff|amid)-?stickstoff|ureum-?stikstof/g, "carbamid stickstoff"],
-  [/phosphor-?pentoxid/g, "phosphor pentoxid"],
+  [/(?:phosphor|fosfor)-?pentoxide?/g, "phosphor pentoxid"],
   [/(kalium|magnesium|calcium|natrium)-?(oxid)e?\b/g, "$1 $2"],
   [/fosforzuur-?anhydride/g, "fosfor anhydride"],
-  [/schwefel-?trioxid/g, "schwefel trioxid"],
+  [/(?:schwefel|zwavel)-?trioxide?/g, "schwefel trioxid"],
+  [/anhydride sulfurique|anhidrido sulfurico|anidride solforica/g, "schwefel trioxid"],
+  [/silicium-?dioxide?/g, "silicium dioxid"],
 ];
 
 function build<Meaning extends string>(words: Readonly<Record<Meaning, string>>): ReadonlyMap<string, Meaning> {
