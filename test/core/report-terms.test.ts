@@ -137,6 +137,7 @@ describe("a unit that holds another", () => {
   it("is said again as it was read", () => {
     expect(one("Iron 50 mg/m3").words).toBe("Iron 50 µg/L is 0.05 mg/L.");
     expect(one("Hardness 200 mg/L").words).toBe("Hardness 200 mg/L as CaCO3.");
+    expect(one("GH 200 mg/L").words).toBe("Hardness 200 mg/L as CaCO3.");
     expect(one("Phosphorus 2 mg/L").words).toBe("Phosphorus 2 mg/L as P.");
     expect(one("Iron 2000 ng/L").words).toBe("Iron 2000 ng/L is 0.002 mg/L.");
   });
