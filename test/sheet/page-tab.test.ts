@@ -18,6 +18,7 @@ describe("writing the page", () => {
   test("makes a tab with literal texts", () => {
     const book = openTestBook();
     expect(put(book, ["For Mira", null], ["=1+1", 150])).toEqual({ tab: SITTERS_PAGE, kept: null });
+    expect(tabs(book)).toEqual(["Sheet1", "Sitter’s page"]);
     expect(book.values(SITTERS_PAGE)).toEqual([
       ["For Mira", null],
       ["=1+1", 150],
@@ -95,6 +96,32 @@ describe("writing the page", () => {
     other.putMark({ ...mark, column: 2, value: `made:${SITTERS_PAGE} 7` });
     other.putMark({ ...mark, id: 99_998, column: null, value: "made:Days at rest" });
     expect(readSittersPage(book.workbook())?.tab).toBe(`${SITTERS_PAGE} 3`);
+  });
+
+  test("is the one of the highest number, also where an older one stands behind it", () => {
+    const book = openTestBook();
+    const mark = { column: null, key: "stillroot", visibility: "DOCUMENT" } as const;
+    for (const [name, id] of [
+      ["Sitter’s page 2", 99_998],
+      ["Sitter’s page", 99_999],
+    ] as const)
+      book.grid.addTab(name, { cells: [[name]] }).putMark({ ...mark, id, value: `made:${name}` });
+    expect(readSittersPage(book.workbook())?.tab).toBe("Sitter’s page 2");
+  });
+
+  test("that could not be made over is still known for ours, and made over by the next try", () => {
+    let fail = false;
+    const book = openTestBook({
+      onCall: (name) => {
+        if (name === "Range.setValues" && fail) throw new Error("Service Spreadsheets failed.");
+      },
+    });
+    put(book, ["For Mira", 1], ["a", 2]);
+    fail = true;
+    expect(() => put(book, ["For Lou", 4])).toThrow();
+    fail = false;
+    expect(put(book, ["For Kim", 5])).toEqual({ tab: SITTERS_PAGE, kept: null });
+    expect(book.values(SITTERS_PAGE)).toEqual([["For Kim", 5]]);
   });
 
   test("of a longer page before leaves nothing behind to the right, and its widths are laid out", () => {

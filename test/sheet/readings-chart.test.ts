@@ -36,8 +36,8 @@ describe("the tab", () => {
     expect(chart?.getRanges().every((range) => range.getNumRows() === sheetOf(book).getMaxRows())).toBe(true);
     expect(chart?.getOptions().get("title")).toBe("EC and pH of the batches");
     expect(chart?.getOptions().get("series")).toMatchObject({
-      0: { targetAxisIndex: 0 },
-      4: { targetAxisIndex: 1 },
+      0: { targetAxisIndex: 0, pointSize: 5 },
+      4: { targetAxisIndex: 1, pointSize: 5 },
       5: { lineDashStyle: [4, 4] },
       8: { lineWidth: 0, pointShape: "diamond" },
     });

@@ -68,3 +68,31 @@ test("are one where nothing stands between, and otherwise the one with the key c
     { from: 1, to: 2 },
   ]);
 });
+
+test("the one with the key comes last, also when the key is its last column", () => {
+  const given = layout({});
+  const at = new Map([
+    ["Date", 1],
+    ["Id", 2],
+    ["Plant", 4],
+  ]);
+  const columns = { ...given.log.columns, at };
+  expect(segmentsOf({ ...given, log: { ...given.log, columns } })).toEqual([
+    { from: 4, to: 4 },
+    { from: 1, to: 2 },
+  ]);
+});
+
+test("none begins or ends with a blank column of somebody else's", () => {
+  const given = layout({});
+  const at = new Map([
+    ["Id", 5],
+    ["Date", 1],
+  ]);
+  const columns = { ...given.log.columns, at };
+  const values = [[], ["", "", "mine", "", ""]];
+  expect(segmentsOf({ ...given, log: { ...given.log, columns, values, ours: [5, 1] } })).toEqual([
+    { from: 1, to: 1 },
+    { from: 5, to: 5 },
+  ]);
+});

@@ -31,6 +31,7 @@ test("two readings are the same by value, dates by their instant", () => {
   expect(sameRaw(at("2026-03-01T00:00"), at("2026-03-01T00:00"))).toBe(true);
   expect(sameRaw(at("2026-03-01T00:00"), at("2026-03-01T00:01"))).toBe(false);
   expect(sameRaw(at("2026-03-01T00:00"), at("2026-03-01T00:00").getTime())).toBe(false);
+  expect(sameRaw(at("2026-03-01T00:00").getTime(), at("2026-03-01T00:00"))).toBe(false);
 });
 
 test("what was read can be written again, but for an error", () => {
