@@ -33,6 +33,7 @@ describe("nitrogen", () => {
     ["Nitrate nitrogen", "NO3-N 3"],
     ["Nitric nitrogen (N)", "NO3-N 3"],
     ["Nitrate nitrogen (NO3)", "NO3-N 3"],
+    ["NO3 as N", "NO3-N 3"],
     ["NO3-N", "NO3-N 3"],
     ["Nitrate (NO3-N)", "NO3-N 3"],
     ["Nitrogen (NO3-N)", "NO3-N 3"],
@@ -64,7 +65,14 @@ describe("nitrogen", () => {
   test.each([
     ...["Nitrate and ammoniacal nitrogen", "Nitrate and ammonium", "NO3-N NH4-N", "Nitrate (NH4-N)", "NO3 and NH4"],
     ...["Nitrate nitrogen (NH4)", "Nitrogen (SO4)", "Ammonium (NO3-N)", "Nitric acid", "Nitrogen and phosphorus"],
-    ...["Nitrate nitrogen (NO3, NH4)", "Iron (NO3)", "Urea (NO3)", "Slow ammonium nitrogen"],
+    ...[
+      "Nitrate nitrogen (NO3, NH4)",
+      "Iron (NO3)",
+      "Urea (NO3)",
+      "Fe (NO3)",
+      "Iron Fe (NO3)",
+      "Slow ammonium nitrogen",
+    ],
   ])("%s is no one number", (words) => expect(said(words)).toBe("unclear"));
 });
 
@@ -179,6 +187,8 @@ describe("other elements", () => {
     "CaO MgO",
     "Fe Mn",
     "Iron sulfate",
+    "Iron ammonium",
+    "Urea iron",
     "Slow iron",
   ])("%s is no one number", (words) => expect(said(words)).toBe("unclear"));
 });
