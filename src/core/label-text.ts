@@ -63,9 +63,7 @@ function twoLinePairs(shapes: readonly (LineShape | null)[]): { pairs: Map<numbe
 export function readLabelText(text: string): LabelText {
   const all = text.split(/\r\n|\r|\n/).slice(0, MOST_LINES);
   const tidied = all.map((line) => (line.length > MOST_LENGTH ? "" : tidyLine(line)));
-  const shapes = tidied.map((line) =>
-    line === "" || densityOf(line) !== null || gradeOf(line) !== null ? null : shapeOf(line),
-  );
+  const shapes = tidied.map((line) => (gradeOf(line) === null ? shapeOf(line) : null));
   const { pairs: twoLines, doubtful } = twoLinePairs(shapes);
   const namesOf = new Set(twoLines.values());
   const whole = tidied.join("\n").toLowerCase();
@@ -124,7 +122,7 @@ export function readLabelText(text: string): LabelText {
       addNumbers(draft, shape.pairs, shapes[twoLines.get(at) ?? -1] ?? null, { state, context });
     else if (shape.kind === "words") {
       const tokens = shape.groups.flat();
-      if (state.sources && tokens.length > 0) draft.passed = "Raw materials, without amounts.";
+      if (state.sources) draft.passed = "Raw materials, without amounts.";
       else if (!names(tokens)) {
         draft.passed = "A heading.";
         state.unit = shape.unit;

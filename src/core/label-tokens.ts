@@ -120,11 +120,7 @@ function readFormula(rest: string): { token: Token; length: number } | null {
 }
 
 /** Accents and the umlaut dots taken off, so that one spelling of each word will do. */
-export const plain = (text: string) =>
-  text
-    .normalize("NFD")
-    .replace(/[\u0300-\u036f]/g, "")
-    .replace(/ß/g, "ss");
+export const plain = (text: string) => text.normalize("NFD").replace(/[\u0300-\u036f]/g, "");
 
 function wordToken(word: string, written: string): Token {
   if (NOT_COUNTED.has(word) || NOT_COUNTED.has(written)) return { kind: "not counted", text: written };

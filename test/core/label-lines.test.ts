@@ -100,6 +100,14 @@ describe("a heading and the numbers below it", () => {
   });
 
   test("are nothing apart", () => {
+    const { fields, lines } = readLabelText("N 10 %\nIron\nZn 0.05 %\n0.1 %");
+    expect(fields).toEqual({ N: 10, Zn: 0.05 });
+    expect(lines.map(({ outcome }) => outcome)).toEqual([
+      "understood",
+      "not understood",
+      "understood",
+      "not understood",
+    ]);
     expect(one("10 5 5")).toMatchObject({
       outcome: "not understood",
       sentence: expect.stringMatching(/what the number is of/),
@@ -119,6 +127,11 @@ describe("raw materials", () => {
     const { lines } = readLabelText("Derived from potassium nitrate,\nurea and iron\n\nIron");
     expect(lines.map(({ outcome }) => outcome)).toEqual(["passed over", "passed over", "not understood"]);
     expect(lines[0]?.sentence).toMatch(/Raw materials/);
+  });
+
+  test("are not meant by names that numbers follow", () => {
+    const { lines } = readLabelText("Derived from urea\nIron\n10 %\n5 %");
+    expect(lines.map(({ outcome }) => outcome)).toEqual(["passed over", ...Array(3).fill("not understood")]);
   });
 
   test.each([
@@ -207,12 +220,18 @@ describe("a grade", () => {
       outcome: "not understood",
       sentence: expect.stringMatching(/already/),
     });
+    expect(one("NPK 10-5-5\n12/4/6").outcome).toBe("asked");
   });
 
   test("what follows it is percent like itself, unless it says otherwise", () => {
+    expect(readLabelText("10-5-5 Mg 1.234")).toMatchObject({ fields: { Mg: 1.234 }, open: 0 });
     expect(readLabelText("10-5-5 Mg 2").fields).toEqual({ N: 10, P2O5: 5, K2O: 5, Mg: 2 });
     expect(readLabelText("10-5-5 Fe 500 mg/kg").fields).toMatchObject({ N: 10, P2O5: 5, K2O: 5, Fe: 0.05 });
   });
+});
+
+test("a line that is not understood does not make others doubtful", () => {
+  expect(readLabelText("N 10\nK2O 5\nxyzzy 3 %")).toMatchObject({ fields: { N: 10, K2O: 5 }, open: 0 });
 });
 
 test("a density without its unit is asked about", () => {

@@ -192,6 +192,7 @@ describe("formulas", () => {
     ["ca", "unknown ca"],
     ["Cab", "unknown Cab"],
     ["Ca4", "unknown Ca4"],
+    ["NO3x-", "unknown NO3x"],
   ])("%s", (text, expected) => expect(of(text)).toBe(expected));
 
   it.each(["P2O5x", "K2O1", "NO3-Nx", "P2055"])("%s is none of them", (text) =>

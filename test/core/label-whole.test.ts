@@ -85,6 +85,10 @@ describe("names and numbers on lines of their own", () => {
     ["Nitrogen\n10 %\nPotash\n5 %", { N: 10, K2O: 5 }],
     ["10 %\nNitrogen\n5 %\nPotash", { N: 10, K2O: 5 }],
     ["Sulfate sulfur (S)\n4 %", { S: 4 }],
+    ["Nitrogen\n10 %\nIron 0.1 %", { N: 10, Fe: 0.1 }],
+    ["10 %\nNitrogen\nIron 0.1 %\nZinc 0.05 %", { N: 10, Fe: 0.1, Zn: 0.05 }],
+    // A percent sign alone is the unit of a table.
+    ["%\nNitrogen\n10 %", { N: 10 }],
   ])("%j in turn belong together", (text, fields) => {
     expect(readLabelText(text)).toMatchObject({ fields, open: 0, refused: "" });
   });
