@@ -28,6 +28,7 @@ describe("rows of a log that only some functions read", () => {
   it("takes amounts as plain texts, and refuses more than a bathtub", () => {
     const texts = WEEKS.map((cells) => [...cells.slice(0, 4), String(cells[4]), ...cells.slice(5)]);
     expect(outcome("POT_USE", "Fern", logOf(...texts), asOf)).toBe(10);
+    expect(usual(row("2026-03-20", "Top up", true))).toMatch(/^throws: Amount mL in row 7 of log is /);
     expect(usual(row("2026-03-20", "Top up", 1_000_001))).toBe(
       "throws: Amount mL in row 7 of log is 1000001 mL. Give a number from 0 to 1000000 mL.",
     );
