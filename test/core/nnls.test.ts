@@ -96,6 +96,17 @@ describe("awkward problems", () => {
       [0, 0, 1],
     ],
     [
+      // (5, 3, 4) is five of the second and one of the third; the first looks best at the start, and ends at nothing.
+      "a column that the others make needless",
+      [
+        [3, 4, 0],
+        [1, 0, 0],
+        [0, 3, 4],
+      ],
+      [5, 3, 4],
+      [0, 5, 1],
+    ],
+    [
       "a tie between two columns",
       [
         [1, 0, 1],
@@ -146,6 +157,17 @@ describe("awkward problems", () => {
     expect(refusal(() => nonNegativeLeastSquares([[1e200]], [1]))).toBe(sentence);
     expect(refusal(() => nonNegativeLeastSquares([[1]], [1e200]))).toBe(sentence);
     expect(refusal(() => nonNegativeLeastSquares([[1e-160]], [1e153]))).toBe(sentence);
+  });
+
+  it("where two columns have to leave for one that enters, the first to reach 0 leaves", () => {
+    const columns = [
+      [6, 1, 6, 7],
+      [8, 6, 9, 1],
+      [2, 7, 8, 3],
+      [3, 0, 6, 2],
+      [8, 7, 4, 3],
+    ];
+    expectOptimal({ columns, wanted: [6, 2, 4, 2] });
   });
 
   it("nearly equal columns settle", () => {

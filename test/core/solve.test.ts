@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import type { ElementSymbol } from "../../src/core/elements.ts";
 import { type Feed, feedOf } from "../../src/core/feeds.ts";
 import { parseLabel } from "../../src/core/label.ts";
+import { type Balance, whyNotReached } from "../../src/core/shortfall.ts";
 import { type Solved, type SolveTask, solveDoses } from "../../src/core/solve.ts";
 import { refusal } from "./refusal.ts";
 
@@ -76,6 +77,69 @@ describe("what is not reached says why", () => {
     const feeds = [feed("A", "Ca 10 N 10"), feed("B", "Ca 10 Cl 10")];
     const solved = solveDoses({ wanted: { Ca: 200, N: 10, Cl: 10 }, feeds, water: {} });
     expect(whyOf(solved, "Ca")).toMatch(/mg\/L: more would bring too much nitrogen or chlorine\.$/);
+  });
+});
+
+describe("the sentence names what stands against more or less", () => {
+  it("an unwanted element that a feed brings is over for the sake of the others, by hand: 5 of 0", () => {
+    const solved = solveDoses({ wanted: { N: 100, Ca: 0 }, feeds: [feed("A", "N 10 Ca 1")], water: {} });
+    expect(whyOf(solved, "Ca")).toBe("Calcium comes to 5 of 0 mg/L: less would leave too little nitrogen.");
+  });
+
+  const over = { wanted: 100, water: 0, reached: 150, off: -0.5 };
+  const short = { wanted: 100, water: 0, reached: 50, off: 0.5 };
+  const CA_SHORT: readonly Balance[] = [
+    { symbol: "N", ...over },
+    { symbol: "Ca", ...short },
+    { symbol: "Cl", ...over },
+    { symbol: "Mg", ...over, reached: 110, off: -0.1 },
+  ];
+  it.each([
+    [
+      "once, where two feeds bring it",
+      [
+        [1, 1, 0, 0],
+        [2, 1, 0, 0],
+      ],
+      "nitrogen",
+    ],
+    [
+      "in the usual order, whichever feed comes first",
+      [
+        [0, 1, 1, 0],
+        [1, 1, 0, 0],
+      ],
+      "nitrogen or chlorine",
+    ],
+    // 1 · 0.5 of nitrogen against 2 · 0.1 of magnesium.
+    ["the heaviest of a feed: its share times how far it is over", [[1, 1, 0, 2]], "nitrogen"],
+    ["the heaviest, the other way round: 0.1 · 0.5 against 2 · 0.1", [[0.1, 1, 0, 2]], "magnesium"],
+  ])("%s", (_, columns, name) => {
+    const shares = columns.map((column) => ({ dose: 1, column }));
+    expect(whyNotReached(1, CA_SHORT, shares)).toBe(
+      `Calcium stays at 50 of 100 mg/L: more would bring too much ${name}.`,
+    );
+  });
+
+  it("only feeds in use count where something is over", () => {
+    const balances: readonly Balance[] = [
+      { symbol: "N", ...short },
+      { symbol: "Ca", ...over },
+      { symbol: "Mg", ...short },
+    ];
+    const shares = [
+      { dose: 1, column: [1, 1, 0] },
+      { dose: 0, column: [0, 1, 1] },
+    ];
+    const why = whyNotReached(1, balances, shares);
+    expect(why).toBe("Calcium comes to 150 of 100 mg/L: less would leave too little nitrogen.");
+  });
+
+  it("a water that brings all that is wanted by itself is named", () => {
+    const balances: readonly Balance[] = [{ symbol: "Ca", wanted: 40, water: 40, reached: 50, off: -0.25 }];
+    expect(whyNotReached(0, balances, [{ dose: 1, column: [0.1] }])).toBe(
+      "The water alone brings 40 of 40 mg/L calcium.",
+    );
   });
 });
 
