@@ -58,9 +58,8 @@ function settleGrade(
 ): void {
   let repeats = true;
   const elementalLines = (["P", "K"] as const).some((symbol) => {
-    const percent = found.get(symbol);
     const printed = symbol === "P" ? grade.p : grade.k;
-    return percent !== undefined && printed > 0 && agree(percent, printed);
+    return printed > 0 && agree(found.get(symbol) ?? Number.NaN, printed);
   });
   const elemental = grade.elemental || elementalLines;
   const parts: [LabelTerm, LabelTerm, number, number][] = [
@@ -132,7 +131,7 @@ function dropRepeated(draft: Draft, found: ReadonlyMap<LabelTerm, number>): void
   if (draft.perhaps === null) return;
   const { n, p, k } = draft.perhaps;
   const stated = [found.get("N"), found.get("P2O5"), found.get("K2O")];
-  if (![n, p, k].every((value, i) => stated[i] !== undefined && agree(value, stated[i] as number))) return;
+  if (![n, p, k].every((value, i) => agree(value, stated[i] ?? Number.NaN))) return;
   draft.questions = [];
   draft.passed = "The lines say the same.";
 }
@@ -160,7 +159,7 @@ export function mergeEntries(drafts: readonly Draft[], grade: Whole | null): Lab
   const entries = drafts.flatMap((draft) => draft.entries);
   for (const term of LABEL_TERMS) {
     const mine = entries.filter((entry) => entry.term === term);
-    if (mine.length > 0) settleTerm(term, mine, draftOf);
+    settleTerm(term, mine, draftOf);
   }
   const found = new Map<LabelTerm, number>();
   for (const { fields } of drafts) {

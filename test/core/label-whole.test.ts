@@ -61,6 +61,7 @@ describe("one line", () => {
     ["10 % N 5 % K2O 3 %", /which number belongs/],
     ["N K2O 5 % 3 % Fe", /which number belongs|several numbers/],
     ["Iron (0.1 %, 0.2 %) manganese", /which number belongs|several numbers/],
+    ["Cobalt 0.01 %, xyzzy 5 %", /not known here/],
     ["Cobalt 0.01 %", /Cobalt is not counted/],
     ["Total cobalt 0.01 %", /cobalt is not counted/],
   ])("%s is left, and it is said why", (text, why) => {
@@ -128,6 +129,8 @@ describe("lines on the same nutrient", () => {
     ]);
     expect(sentences(text)[1]).toMatch(/Fe .*question/);
     expect(lines("Iron 0.1 %\nChelated iron 0.2 %")).toEqual(["passed over", ["?", { Fe: 0.1 }, { Fe: 0.2 }]]);
+    expect(lines("Iron 0.2 %\nIron 0.1 %")).toEqual(["passed over", ["?", { Fe: 0.2 }, { Fe: 0.1 }]]);
+    expect(sentences("Mg 3 %\nNPK 10-5-5 Mg 2\nN 10 %\nP2O5 5 %\nK2O 5 %")[1]).toMatch(/^Mg .*question/);
   });
 
   test("as oxide and as element agree, or the label is refused", () => {
@@ -151,6 +154,8 @@ describe("a grade beside lines", () => {
     ["NPK 10-2.2-4.2\nElemental potassium 4.2 %", { N: 10, P: 2.2, K: 4.2 }],
     ["NPK 10-2.2-4.2 elemental\nP2O5 5.04 %", { N: 10, P2O5: 5.04, K: 4.2 }],
     ["NPK 10-0-5\nElemental potassium 4.15 %", { N: 10, P2O5: 0, K: 4.15 }],
+    // nothing of one element says nothing on the other
+    ["NPK 10-0-5\nElemental phosphorus 0 %", { N: 10, P: 0, K2O: 5 }],
   ])("%j is filled in by it", (text, fields) => {
     const read = readLabelText(text);
     expect([read.open, read.refused]).toEqual([0, ""]);
@@ -166,17 +171,23 @@ describe("a grade beside lines", () => {
   test("that says otherwise is asked about, with both numbers", () => {
     const text = "NPK 10-5-5\nTotal nitrogen 10.16 %";
     expect(lines(text)).toEqual([["?", { N: 10 }], { N: 10.16 }]);
-    expect(readLabelText(text).lines[0]?.questions[0]?.question).toMatch(/N 10 %.*10\.2 %/);
+    const [question] = readLabelText(text).lines[0]?.questions ?? [];
+    expect(question?.question).toMatch(/N 10 %.*10\.2 %/);
+    expect(question?.choices[0]?.words).toMatch(/N 10 %$/);
     // as oxide 5 % is 4.15 % of the element; the lines say 5 % of the element, which is 6.02 % of the oxide
     const other = "NPK 10-0-5\nN 10 %\nElemental potassium 6 %";
     expect(lines(other)[0]).toEqual(["?", { K2O: 5 }]);
     expect(readLabelText(other).lines[0]?.questions[0]?.question).toMatch(/K2O 5 %.*7\.23 %/);
+    expect(lines("NPK 10-2.2-4.2 elemental\nElemental phosphorus 3 %")[0]).toEqual(["?", { P: 2.2 }]);
+    expect(lines("NPK 10-5-5\nN 9 %\nP2O5 5 %\nK2O 5 %")[0]).toEqual(["?", { N: 10 }]);
+    expect(sentences("NPK 10-5-5\nN 9 %\nP2O5 5 %\nK2O 5 %")).toEqual(["", "", "", ""]);
   });
 
   test("fills nothing in that is still asked about", () => {
-    const read = readLabelText("NPK 10-5-5\nPhosphorus 5 %");
-    expect(read.fields).toEqual({ N: 10, K2O: 5 });
-    expect(read.open).toBe(1);
+    for (const text of ["NPK 10-5-5\nPhosphorus 5 %", "NPK 10-5-5\nP205 5 %"]) {
+      expect(readLabelText(text)).toMatchObject({ fields: { N: 10, K2O: 5 }, open: 1 });
+      expect(readLabelText(text).fields).not.toHaveProperty("P2O5");
+    }
   });
 
   test("a second one is not understood", () => {
