@@ -89,36 +89,25 @@ function takeBrackets(tokens: readonly Token[]): { outer: Token[]; inner: Token[
 const isAtMost = (run: readonly Token[]) => run.some((token) => token.kind === "marker" && token.marker === "at most");
 const isPart = (run: readonly Token[]) => run.some((token) => token.kind === "marker" && token.marker === "of which");
 
-function pairUp(tokens: readonly Token[], inside: boolean): Pair[] | null {
+function pairUp(tokens: readonly Token[], bracketed = false): Pair[] | null {
   const { words, figures } = split(tokens);
-  const pair = (figure: Figure, run: Run, part: boolean): Pair => ({
-    run,
-    written: figure.written,
-    unit: figure.unit,
-    atMost: isAtMost(run),
-    inside: inside || part,
-  });
   const first = words[0] as Run;
+  const inside = bracketed || isPart(first);
+  const pair = (figure: Figure, run: Run): Pair => ({ run, ...figure, atMost: isAtMost(run), inside });
   const last = words[words.length - 1] as Run;
   const before = words.slice(0, -1);
   const after = words.slice(1);
   if (before.every(names) && !names(last)) {
     // "Iron (Fe) 0.1 % chelated": what follows the last number belongs to it.
-    let part = false;
     return figures.map((figure, k) => {
-      const run = k === figures.length - 1 ? [...(before[k] as Run), ...last] : (before[k] as Run);
-      part = part || isPart(run);
-      return pair(figure, run, part);
+      const run = before[k] as Run;
+      return pair(figure, k === figures.length - 1 ? [...run, ...last] : run);
     });
   }
   if (after.every(names) && !names(first)) {
-    let part = isPart(first);
     return figures.map((figure, k) => {
-      const run = k === 0 ? [...first, ...(after[0] as Run)] : (after[k] as Run);
-      const one = pair(figure, run, part);
-      // "10 % nitrogen of which 6 % nitrate": the words before a number are about the next one.
-      part = part || isPart(run);
-      return one;
+      const run = after[k] as Run;
+      return pair(figure, k === 0 ? [...first, ...run] : run);
     });
   }
   return null;
@@ -143,8 +132,8 @@ function pairParts(tokens: readonly Token[]): Pair[] | null {
   const at = tokens.findIndex((token) => token.kind === "marker" && token.marker === "of which");
   const [before, after] = [tokens.slice(0, at), tokens.slice(at)];
   const both = at > 0 && [before, after].every((part) => part.some(({ kind }) => kind === "number"));
-  if (!both) return pairUp(tokens, false);
-  const [first, second] = [pairUp(before, false), pairUp(after, true)];
+  if (!both) return pairUp(tokens);
+  const [first, second] = [pairUp(before), pairUp(after)];
   return first === null || second === null ? null : [...first, ...second];
 }
 
@@ -161,7 +150,7 @@ export function shapeOf(line: string): LineShape {
     return { kind: "words", groups: wordGroups(outer), unit };
   }
   const flat = [...outer, ...inner.flat()];
-  if (!names(flat.filter(({ kind }) => kind !== "unit"))) {
+  if (!names(flat)) {
     const { figures } = split(flat);
     const pairs = figures.map((figure) => ({ run: [], ...figure, atMost: isAtMost(flat), inside: false }));
     return { kind: "numbers", pairs };
@@ -175,12 +164,12 @@ export function shapeOf(line: string): LineShape {
     return { kind: "pairs", pairs: [{ run, ...one, atMost: isAtMost(run), inside: isPart(run) }] };
   }
   if (figures.length === 1) {
-    const only = pairUp(flat, false);
+    const only = pairUp(flat);
     if (only !== null) return { kind: "pairs", pairs: only };
   }
-  const main = outer.some(({ kind }) => kind === "number") ? pairParts(outer) : [];
+  const main = pairParts(outer);
   const bracketed = inner.map((part) => pairUp(part, true));
-  if (main === null || bracketed.includes(null) || (main.length === 0 && names(outer))) {
+  if (main === null || bracketed.includes(null)) {
     return tangled("It is not clear which number belongs to which word.");
   }
   return { kind: "pairs", pairs: [...main, ...bracketed.flatMap((part) => part ?? [])] };
@@ -188,9 +177,6 @@ export function shapeOf(line: string): LineShape {
 
 /** One group for each thing named, so that a heading like "N P2O5 K2O" is three. */
 function wordGroups(tokens: readonly Token[]): Token[][] {
-  const formulas = tokens.filter(({ kind }) => kind === "formula").length;
   const onlyFormulas = tokens.every(({ kind }) => kind === "formula" || kind === "unit" || kind === "heading");
-  if (formulas > 1 && onlyFormulas) return tokens.filter(({ kind }) => kind === "formula").map((token) => [token]);
-  const rest = tokens.filter(({ kind }) => kind !== "unit");
-  return rest.length === 0 ? [] : [rest];
+  return onlyFormulas ? tokens.filter(({ kind }) => kind === "formula").map((token) => [token]) : [[...tokens]];
 }

@@ -16,8 +16,12 @@ const asked = (text: string) =>
 
 describe("parts of nitrogen after “of which”", () => {
   test("are forms of it, also where the words stand before the first", () => {
-    for (const text of ["Of which nitrate nitrogen 6 %, ammonium 4 %", "of which 6 % nitrate nitrogen, 4 % ammonium"]) {
-      expect(one(text), text).toMatchObject({ outcome: "understood", fields: { "NO3-N": 6, "NH4-N": 4 } });
+    for (const text of [
+      "Of which nitrate nitrogen 6 %, ammonium 4 %, urea 3 %",
+      "of which 6 % nitrate nitrogen, 4 % ammonium, 3 % urea",
+    ]) {
+      expect(one(text).outcome, text).toBe("understood");
+      expect(one(text).fields, text).toEqual({ "NO3-N": 6, "NH4-N": 4, "Urea-N": 3 });
     }
   });
 
@@ -26,7 +30,20 @@ describe("parts of nitrogen after “of which”", () => {
       ["NH4-N"],
       ["NH4-N"],
     ]);
+    expect(asked("6 % nitrate nitrogen, 4 % ammonium")).toHaveLength(2);
     expect(asked("  Nitrate 5 %")).toHaveLength(2);
+  });
+
+  test("count from those words on only", () => {
+    expect(asked("Nitrogen 10 %, urea 4 %, of which nitrate 6 %").map((fields) => Object.keys(fields))).toEqual([
+      ["Urea-N"],
+      ["Urea-N"],
+    ]);
+    // "10 % nitrogen, 6 % of which is nitrate" says nitrogen first
+    expect(asked("10 % nitrogen, 6 % of which nitrate").map((fields) => Object.keys(fields))).toEqual([
+      ["NO3-N"],
+      ["NO3-N"],
+    ]);
   });
 
   test("with a number too many on one side are left", () => {
@@ -42,6 +59,10 @@ describe("brackets", () => {
     ["(Iron 0.1 %) (manganese 0.05 %)", { Fe: 0.1, Mn: 0.05 }],
     ["Iron 0.100 % (1000 mg/kg)", { Fe: 0.1 }],
     ["Iron 0.100 (1000 mg/kg)", { Fe: 0.1 }],
+    // A percent has no thousands.
+    ["Iron 1.000 % (10 g/kg)", { Fe: 1 }],
+    ["Iron 1.000 (10 g/kg)", { Fe: 1 }],
+    ["Iron 0 % (0 mg/kg)", { Fe: 0 }],
   ])("%s", (text, fields) => expect(one(text)).toMatchObject({ outcome: "understood", fields }));
 
   test.each([
@@ -49,6 +70,8 @@ describe("brackets", () => {
     ["Nitrogen 10 % potash", /which number belongs/],
     // 1.000 is one or a thousand where mg/kg follow
     ["Iron 1.000 mg/kg (0.1 %)", /several numbers/],
+    ["Iron 1.000 mg/kg (0.0001 %)", /several numbers/],
+    ["Iron 1 mg/kg (0.000105 %)", /several numbers/],
     ["Nitrogen 8 % (9.9 % w/v)", /several numbers/],
     ["Nitrogen 8 % w/w (9.9 %)", /several numbers/],
   ])("%s is left", (text, why) => {
@@ -90,6 +113,8 @@ describe("a heading and the numbers below it", () => {
   test("may be of one thing with a formula, or a limit", () => {
     expect(readLabelText("Phosphorus P2O5\n5 %").fields).toEqual({ P2O5: 5 });
     expect(readLabelText("P2O5\n5 %").fields).toEqual({ P2O5: 5 });
+    // P below a heading of its own is not in the brackets of P2O5
+    expect(readLabelText("P2O5 P\n5 2.2")).toMatchObject({ fields: { P2O5: 5 }, open: 1 });
     expect(one("Chloride\nmax 2 %").questions[0]?.question).toMatch(/upper limit/);
   });
 
@@ -113,6 +138,7 @@ describe("a heading and the numbers below it", () => {
       sentence: expect.stringMatching(/what the number is of/),
     });
     expect(one("Iron")).toMatchObject({ outcome: "not understood", sentence: "There is no number." });
+    expect(one("Sulfate 5 %")).toMatchObject({ outcome: "asked", fields: {} });
     expect(one("Iron %")).toMatchObject({ outcome: "not understood", sentence: "There is no number." });
     expect(one("Iron xyzzy")).toMatchObject({
       outcome: "not understood",
@@ -226,6 +252,7 @@ describe("a grade", () => {
   test("what follows it is percent like itself, unless it says otherwise", () => {
     expect(readLabelText("10-5-5 Mg 1.234")).toMatchObject({ fields: { Mg: 1.234 }, open: 0 });
     expect(readLabelText("10-5-5 Mg 2").fields).toEqual({ N: 10, P2O5: 5, K2O: 5, Mg: 2 });
+    expect(readLabelText("10-5-5 Iron 0.1 % (1000 mg/kg)").fields).toEqual({ N: 10, P2O5: 5, K2O: 5, Fe: 0.1 });
     expect(readLabelText("10-5-5 Fe 500 mg/kg").fields).toMatchObject({ N: 10, P2O5: 5, K2O: 5, Fe: 0.05 });
   });
 });
