@@ -65,6 +65,14 @@ describe("what holds back, by hand", () => {
       [false, false],
       [0, 0],
     ],
+    // (2, 0) brought to 0.3 x + 0.7 y = 0.1 would leave y below 0; with y at 0, x is 1/3.
+    [
+      "an equality said twice, the second time three times over",
+      { wanted: [2, 0], equalities: [held([0.3, 0.7], 0.1), held([0.9, 2.1], 0.3)], limits: [held([-1, 0], -5)] },
+      [1 / 3, 0],
+      [false],
+      [0],
+    ],
     [
       "a limit on nothing is kept at 0 and below",
       { limits: [held([0, 0], 0), held([0, 0], -1)], equalities: [held([0, 0], 0)] },
