@@ -50,6 +50,18 @@ describe("closest doses", () => {
     expect(doses.map(({ perLitre }) => perLitre)).toEqual([1, 0, 0]);
   });
 
+  it("only what the water or a feed in use states is reached", () => {
+    const feeds = [feed("A", "N 10"), feed("B", "Ca 5")];
+    const { reached } = solveDoses({ wanted: { N: 100, Ca: 0 }, feeds, water: { Na: 3 } });
+    expect(Object.keys(reached).sort()).toEqual(["N", "Na"]);
+  });
+
+  it("1 % off counts as reached, a little more does not; a millionth of a mg/L may be wanted", () => {
+    const off = (water: number) => solveDoses({ wanted: { N: 100 }, feeds: [], water: { N: water } }).notReached.length;
+    expect([off(99), off(101), off(98.9), off(101.1)]).toEqual([0, 0, 1, 1]);
+    expect(solveDoses({ wanted: { N: 0.000001 }, feeds: [], water: {} }).misfit).toBe(1);
+  });
+
   it("without feeds, what the water holds is what is reached", () => {
     const solved = solveDoses({ wanted: { N: 100 }, feeds: [], water: { N: 4 } });
     expect(solved.doses).toEqual([]);

@@ -146,3 +146,28 @@ test.each([
 ])("dielectric constant of water at %d °C, as Malmberg & Maryott 1956 print it (memory): %d", (tempC, printed) => {
   expect(dielectricConstant(tempC)).toBeCloseTo(printed, 2);
 });
+
+/*
+ * minteq.v4.dat of PHREEQC: log K at 25 °C and enthalpy, kJ/mol; the acid's own forms from the pKa of NIST 46, 6.396,
+ * 4.761 and 3.128 added up. Phosphoric acid: phreeqc.dat.
+ */
+test.each([
+  ["HCit-2", 6.396, 0],
+  ["H2Cit-", 6.396 + 4.761, 0],
+  ["H3Cit", 6.396 + 4.761 + 3.128, 0],
+  ["CaCit-", 4.87, -8.368],
+  ["CaHCit", 9.26, -0.8368],
+  ["CaH2Cit+", 12.257, 0],
+  ["MgCit-", 4.89, 8.368],
+  ["MgHCit", 8.91, 3.3472],
+  ["MgH2Cit+", 12.2, 0],
+  ["NaCit-2", 1.03, -2.8033],
+  ["KCit-2", 1.1, 5.4392],
+  ["H3PO4", 21.721, -10.1],
+])("%s: log K %d at 25 °C, %d kJ/mol after van 't Hoff", (name, logK, kJ) => {
+  expect(log(name, 25)).toBeCloseTo(logK, 6);
+  const moved = (-kJ * 1000) / (8.314463 * Math.LN10);
+  for (const tempC of [5, 35]) {
+    expect(log(name, tempC)).toBeCloseTo(logK + moved * (1 / (tempC + 273.15) - 1 / 298.15), 4);
+  }
+});
