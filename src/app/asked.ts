@@ -45,7 +45,7 @@ function accepted(issue: z.core.$ZodIssue): string {
     case "unrecognized_keys":
       return `there is no ${issue.keys.join(" or ")}`;
     default:
-      return "it is not one of the things that can be asked";
+      return "nothing of that kind can stand there";
   }
 }
 
@@ -73,7 +73,7 @@ export function readRequest(sent: unknown): Request {
   const path = issue?.path ?? [];
   const named = [...path].reverse().find((step) => typeof step === "string");
   const index = path.find((step) => typeof step === "number");
-  if (!issue || named === undefined || named === "ask") {
+  if (!issue) {
     throw new BadInput(
       "request",
       "The panel asked for something the sheet does not know. Reload the browser page, so that both are the same version.",

@@ -78,6 +78,13 @@ describe("a choice", () => {
   });
 });
 
+test.each([null, undefined, 7, "load", [], {}, { ask: null }, { ask: "" }, { ask: "Load" }, { ask: "constructor" }])(
+  "%j asks for nothing that is known",
+  (sent) => {
+    expect(refusal(sent)).toMatch(/does not know/);
+  },
+);
+
 describe("an Id and a day", () => {
   const care = sample("log care");
 
@@ -112,7 +119,11 @@ describe("the sentence of a refusal", () => {
     ["log batch", ["who"], 7, "The name is 7: a string is needed."],
     ["log readings", ["batchId"], "B", 'The batch is "B": it is not written as it should be.'],
     ["log feed", ["entry", "densityGPerMl"], 0, "The density in g/mL is 0: it must be more than 0."],
+    ["log feed", ["entry", "percents"], { Gold: 1 }, 'The list of percents is {"Gold":1}: there is no Gold.'],
     ["log feed", ["entry", "percents"], { Gold: 1, Tin: 2 }, "there is no Gold or Tin."],
+    ["log care", ["entries", 1], 5, "The list of entries of entry 2 is 5: "],
+    ["import rows", ["rows", 1, 2], { wrong: [] }, 'The rows of entry 2 is {"wrong":[]}: nothing of that kind can '],
+    ["write sitter page", ["cells", 2, 0], true, "The cells of entry 3 is true: nothing of that kind can stand there."],
     ["log feed", ["entry", "labelText"], 1, "The text of the label is 1"],
     ["log water", ["entry", "numbers"], { Au: 1 }, 'The list of numbers is {"Au":1}: there is no Au.'],
     ["take back", ["takes"], "", 'The row to take back is ""'],

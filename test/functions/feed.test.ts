@@ -40,7 +40,7 @@ describe("labels", () => {
   });
 
   it("asks for a density where a volume meets a label by weight, and takes it from the fifth argument", () => {
-    expect(outcome("FEED_PPM", "10-0-0", 1, "mL/L", "N")).toMatch(/density/);
+    expect(outcome("FEED_PPM", "10-0-0", 1, "mL/L", "N")).toMatch(/dose of this feed in mL\/L .*density in g\/mL/);
     expect(outcome("FEED_PPM", "10-0-0", 1, "mL/L", "N", 1.2)).toBeCloseTo(120, 9);
     expect(outcome("FEED_PPM", "10-0-0", 1, "mL/L", "N", 12)).toBe(
       "throws: density is 12 g/mL. Give a number from 0.3 to 3 g/mL.",

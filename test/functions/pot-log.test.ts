@@ -25,10 +25,10 @@ describe("rows of a log that only some functions read", () => {
   const due = (...rows: unknown[][]) =>
     outcome("POT_DUE", column("Fern"), logOf(...WEEKS, ...rows), asOf) as unknown[][];
 
-  it("takes amounts as plain texts, and refuses more than a bathtub", () => {
+  it("takes amounts as plain texts, and refuses ticks and more than a bathtub", () => {
     const texts = WEEKS.map((cells) => [...cells.slice(0, 4), String(cells[4]), ...cells.slice(5)]);
     expect(outcome("POT_USE", "Fern", logOf(...texts), asOf)).toBe(10);
-    expect(usual(row("2026-03-20", "Top up", true))).toMatch(/^throws: Amount mL in row 7 of log is /);
+    expect(usual(row("2026-03-20", "Top up", true))).toMatch(/^throws: Amount mL in row 7 of log is yes/);
     expect(usual(row("2026-03-20", "Top up", 1_000_001))).toBe(
       "throws: Amount mL in row 7 of log is 1000001 mL. Give a number from 0 to 1000000 mL.",
     );
