@@ -30,6 +30,12 @@ describe("the rows of Events", () => {
     ]);
   });
 
+  test("are told eight times, then by their number", () => {
+    const { problems } = events(...Array.from({ length: 10 }, (_, at) => [`Odd ${at}`, ""]));
+    expect(problems).toHaveLength(9);
+    expect(problems[8]).toMatch(/^Events has 2 more like this/);
+  });
+
   test.each<[string, Cells[number][]]>([
     ["there are none", []],
     ["none can be used", [["Photo", ""]]],
