@@ -1,82 +1,25 @@
 /** What is put right after a write was caught in a rearrangement: the tab before, the tab now, and the tab as it should be. */
 
 import { describe, expect, test } from "vitest";
-import type { Log, SheetRecord } from "../../src/sheet/append.ts";
-import type { Mark, PlainCell } from "../../src/sheet/port.ts";
-import { repairOf } from "../../src/sheet/repair.ts";
+import type { SheetRecord } from "../../src/sheet/append.ts";
+import type { Mark } from "../../src/sheet/port.ts";
 import type { Landing } from "../../src/sheet/settle.ts";
-import { isBlank } from "../../src/sheet/stored.ts";
-
-type Row = readonly unknown[];
-const HEAD: Row = ["Id", "Plant", "Note", "Mine"];
-const A: Row = ["a-1", "Fern", "one", "x"];
-const B: Row = ["b-1", "Ivy", "two", "y"];
-const C: Row = ["c-1", "Moss", "three", "z"];
-/** Typed by hand, without an Id. */
-const TYPED: Row = ["", "Hoya", "by hand", ""];
-const BLANK: Row = ["", "", "", ""];
-const PALM: SheetRecord = { Id: "new-1", Plant: "Palm", Note: "new" };
-const LIME: SheetRecord = { Id: "new-2", Plant: "Lime", Note: "newer" };
-const OURS = ["Id", "Plant", "Note"];
-
-interface Sheet {
-  readonly rows: readonly Row[];
-  /** Of row 1; HEAD when absent. */
-  readonly head?: Row;
-  readonly marks?: readonly Mark[];
-}
-
-function logOf({ rows, head = HEAD, marks = [] }: Sheet): Log {
-  const at = new Map(
-    OURS.flatMap((heading) => (head.includes(heading) ? [[heading, head.indexOf(heading) + 1]] : [])) as [
-      string,
-      number,
-    ][],
-  );
-  return {
-    book: { workbook: { dayOf: (raw: unknown) => (raw instanceof Date ? raw.getTime() : null) }, tabs: [], marks },
-    spec: { name: "Care log", key: "Id", columns: OURS.map((heading) => ({ heading })) },
-    tab: { id: 1, name: "Care log" },
-    values: [head, ...rows],
-    columns: { tabName: "Care log", at, doubts: new Map() },
-  } as unknown as Log;
-}
-
-interface Case {
-  readonly before: Sheet;
-  readonly now: Sheet;
-  readonly landing: Landing;
-  readonly put?: readonly PlainCell[];
-  readonly restored?: readonly number[];
-}
-
-/** The rows as the repair leaves them, and what is to be written again. */
-function mended({ before, now, landing, put = [], restored = [] }: Case) {
-  const back = new Set(restored);
-  const { cells, again, refused } = repairOf(logOf(before), landing, { now: logOf(now), put, restored: back });
-  const width = Math.max(...[now.head ?? HEAD, ...now.rows].map((row) => row.length));
-  const rows = [now.head ?? HEAD, ...now.rows].map((row) =>
-    Array.from({ length: width }, (_, at): unknown => row[at] ?? ""),
-  );
-  for (const { row, column, value } of cells) {
-    const line = rows[row - 1];
-    if (!line || column < 1 || column > width) throw new Error(`There is no cell ${row},${column}.`);
-    line[column - 1] = isBlank(value) ? "" : value;
-  }
-  return { rows: rows.slice(1), again: again.map(({ Id }) => Id), refused, restored: [...back] };
-}
-
-/** A new row below the last of `before`. */
-const appended = (below: readonly Row[], ...records: SheetRecord[]): Landing => ({
-  records,
-  rows: records.map((_, at) => below.length + 2 + at),
-  headings: OURS,
-  fresh: true,
-});
-/** The note of the row b-1 in row 3. */
-const FILLED: Landing = { records: [{ Id: "b-1", Note: "filled" }], rows: [3], headings: ["Note"], fresh: false };
-
-const fine = { again: [], refused: false, restored: [] };
+import {
+  A,
+  appended,
+  B,
+  BLANK,
+  C,
+  FILLED,
+  fine,
+  HEAD,
+  LIME,
+  mended,
+  PALM,
+  type Row,
+  type Sheet,
+  TYPED,
+} from "./mending.ts";
 
 describe("a new row", () => {
   const before = { rows: [A, B] };

@@ -1,0 +1,139 @@
+/** Repairs where somebody else's columns, rows typed by hand or changes of that very moment are about. */
+
+import { describe, expect, test } from "vitest";
+import { A, appended, B, BLANK, C, FILLED, fine, HEAD, mended, PALM, type Row, TYPED, toMend } from "./mending.ts";
+
+const before = { rows: [A, B] };
+const landing = appended([A, B], PALM);
+const NEW: Row = ["new-1", "Palm", "new", ""];
+const FULL: Row = ["b-1", "Ivy", "filled", "y"];
+
+describe("nothing is written", () => {
+  test("where a new row, or a cell that was filled, stands as it should", () => {
+    expect(toMend({ before, now: { rows: [A, B, NEW] }, landing })).toEqual([]);
+    expect(toMend({ before, now: { rows: [A, FULL] }, landing: FILLED })).toEqual([]);
+  });
+
+  test("into blank rows that came in, also once blanks were put", () => {
+    expect(toMend({ before, now: { rows: [BLANK, A, B, NEW] }, landing, put: [null] })).toEqual([]);
+  });
+});
+
+test("what strayed into the last columns of the new row, right of those that were read, is cleared", () => {
+  const now = { rows: [A, B, [...NEW, "new", "Palm"]] };
+  expect(mended({ before, now, landing }).rows[2]).toEqual([...NEW, "", ""]);
+});
+
+describe("a column that came in meanwhile", () => {
+  const head = ["Id", "", "Plant", "Note", "Mine"];
+
+  test("is cleared of what strayed into it beside another row", () => {
+    const rows = [
+      ["a-1", "filled", "Fern", "one", "x"],
+      ["b-1", "", "Ivy", "two", "y"],
+    ];
+    expect(mended({ before, now: { head, rows }, landing: FILLED })).toEqual({
+      rows: [
+        ["a-1", "", "Fern", "one", "x"],
+        ["b-1", "", "Ivy", "filled", "y"],
+      ],
+      ...fine,
+    });
+  });
+
+  test("keeps what somebody typed there, and the other cells of that row are put right", () => {
+    const rows = [
+      ["a-1", "hers", "filled", "one", "x"],
+      ["b-1", "", "Ivy", "two", "y"],
+    ];
+    expect(mended({ before, now: { head, rows }, landing: FILLED }).rows[0]).toEqual([
+      "a-1",
+      "hers",
+      "Fern",
+      "one",
+      "x",
+    ]);
+  });
+
+  test("leaves columns of somebody else's known by their headings", () => {
+    const rows = [
+      ["a-1", "", "Fern", "one", "filled"],
+      ["b-1", "", "Ivy", "two", "y"],
+    ];
+    expect(mended({ before, now: { head, rows }, landing: FILLED }).rows[0]).toEqual(["a-1", "", "Fern", "one", "x"]);
+  });
+
+  test("with a heading of its own keeps what it holds, and be it the same word", () => {
+    const rows = [
+      [...A, "filled"],
+      [...FULL, ""],
+    ];
+    expect(mended({ before, now: { head: [...HEAD, "Extra"], rows }, landing: FILLED }).rows).toEqual(rows);
+  });
+});
+
+describe("somebody else's cell", () => {
+  test("gets its own back where ours strayed into it, though the rest of its row is whole", () => {
+    const now = { rows: [["a-1", "Fern", "one", "filled"], FULL] };
+    expect(mended({ before, now, landing: FILLED }).rows[0]).toEqual(A);
+  });
+
+  test("of a row on which a new one fell keeps what was typed there since, and loses what is ours", () => {
+    const fallen = (mine: string) => ({ rows: [A, ["new-1", "Palm", "new", mine]] });
+    const over = appended([A], PALM);
+    expect(mended({ before, now: fallen("yy"), landing: over }).rows[1]).toEqual(["b-1", "Ivy", "two", "yy"]);
+    expect(mended({ before, now: fallen("new"), landing: over }).rows[1]).toEqual(B);
+  });
+});
+
+test("a row with an Id gets back what ours took, and keeps what somebody changed in that moment", () => {
+  const now = { rows: [["a-1", "filled", "changed", "x"], FULL] };
+  expect(mended({ before, now, landing: FILLED }).rows[0]).toEqual(["a-1", "Fern", "changed", "x"]);
+});
+
+test("rows whose Id stands twice keep what strayed into them rather than get another's", () => {
+  const twice = ["a-1", "Fern two", "other", ""];
+  const rows = [["a-1", "Fern", "filled", "x"], twice, FULL];
+  expect(mended({ before: { rows: [A, twice, B] }, now: { rows }, landing: { ...FILLED, rows: [4] } }).rows).toEqual(
+    rows,
+  );
+});
+
+describe("of two rows typed by hand", () => {
+  const other = ["", "Hoya", "other", ""];
+  const typed = { rows: [TYPED, other, B] };
+  const filled = { ...FILLED, rows: [4] };
+
+  test("the one that is gone is the one that was hit", () => {
+    const hit = ["", "Hoya", "filled", ""];
+    expect(mended({ before: typed, now: { rows: [TYPED, hit, FULL] }, landing: filled }).rows).toEqual([
+      TYPED,
+      other,
+      FULL,
+    ]);
+    expect(mended({ before: typed, now: { rows: [hit, other, FULL] }, landing: filled }).rows).toEqual([
+      TYPED,
+      other,
+      FULL,
+    ]);
+  });
+
+  test("none is taken for one that was hit when it differs in more than that", () => {
+    const rows = [TYPED, ["", "Fig", "filled", ""], FULL];
+    expect(mended({ before: typed, now: { rows }, landing: filled }).rows).toEqual(rows);
+  });
+});
+
+test("a row that was to be filled and is gone is refused, though its value fell on another, which gets its own back", () => {
+  const now = { rows: [["a-1", "Fern", "filled", "x"], C] };
+  expect(mended({ before: { rows: [A, B, C] }, now, landing: FILLED })).toEqual({
+    ...fine,
+    rows: [A, C],
+    refused: true,
+  });
+});
+
+test("a row put back before and damaged again in a cell of its own is known by its Id and put back", () => {
+  const now = { rows: [A, ["b-1", "new", "two", "y"], NEW] };
+  expect(mended({ before, now, landing, put: ["b-1", "Ivy", "two"], restored: [2] }).rows).toEqual([A, B, NEW]);
+});
