@@ -141,7 +141,7 @@ function writingOf(log: Log, records: readonly SheetRecord[]): Writing {
   return { records, width, computed };
 }
 
-/** Whether an earlier try of these very records wrote a part of each and failed before their Ids. Two calls. */
+/** Whether an earlier try of these very records wrote a part of them and failed before their Ids. Two calls. */
 export function halfThere(log: Log, records: readonly SheetRecord[]): boolean {
   return records.length > 0 && findPlace(log, writingOf(log, records)).retried;
 }
@@ -239,29 +239,27 @@ function lastFilled(values: readonly (readonly unknown[])[], columns: readonly n
 }
 
 /**
- * Where an earlier try wrote the first blocks and then failed: rows just above `below` whose last block is
- * blank and whose other cells of ours are exactly what is to be written, or blank. Null when there are none.
+ * The row from which an earlier try wrote the first blocks before it failed: they hold exactly what is to be written,
+ * the others nothing. The last of its rows may have got nothing yet and so lie at `below` or further down.
  */
 function halfWritten(
   { values, columns, book }: Log,
   { records }: Writing,
   { segments, below }: { readonly segments: readonly Segment[]; readonly below: number },
 ): number | null {
-  const start = below - records.length;
-  const idBlock = segments[segments.length - 1];
-  if (start < 2 || !idBlock) return null;
-  const matches = records.every((record, offset) => {
-    const cells = values[start - 1 + offset] ?? [];
-    let filled = 0;
-    for (const [heading, column] of columns.at) {
-      if (!segments.some(({ from, to }) => column >= from && column <= to)) continue;
-      const raw = cells[column - 1];
-      if (isBlank(raw)) continue;
-      if (column >= idBlock.from && column <= idBlock.to) return false;
-      if (!sameCell(raw, record[heading] ?? null, book.workbook)) return false;
-      filled++;
-    }
-    return filled > 0;
-  });
-  return matches ? start : null;
+  const holds = (row: number, { from, to }: Segment, fits: (raw: unknown, cell: PlainCell) => boolean) =>
+    records.every((record, offset) =>
+      [...columns.at].every(([heading, column]) => {
+        const isOutside = column < from || column > to;
+        return isOutside || fits(values[row - 1 + offset]?.[column - 1], record[heading] ?? null);
+      }),
+    );
+  for (let row = Math.max(2, below - records.length); row < below; row++) {
+    const isBlankIn = (segment: Segment) => holds(row, segment, isBlank);
+    const done = segments.findIndex(
+      (segment) => !holds(row, segment, (raw, cell) => sameCell(raw, cell, book.workbook)),
+    );
+    if (segments.slice(done).every(isBlankIn) && !segments.slice(0, done).every(isBlankIn)) return row;
+  }
+  return null;
 }
