@@ -239,27 +239,36 @@ function lastFilled(values: readonly (readonly unknown[])[], columns: readonly n
 }
 
 /**
- * The row from which an earlier try wrote the first blocks before it failed: they hold exactly what is to be written,
- * the others nothing. The last of its rows may have got nothing yet and so lie at `below` or further down.
+ * The row from which an earlier try wrote the first blocks and then failed: the last block is blank there, and the other
+ * cells of ours are exactly what is to be written, or blank. A record that has nothing for the first block may have left
+ * its row blank, also at `below` and further down.
  */
 function halfWritten(
   { values, columns, book }: Log,
   { records }: Writing,
   { segments, below }: { readonly segments: readonly Segment[]; readonly below: number },
 ): number | null {
-  const holds = (row: number, { from, to }: Segment, fits: (raw: unknown, cell: PlainCell) => boolean) =>
-    records.every((record, offset) =>
-      [...columns.at].every(([heading, column]) => {
-        const isOutside = column < from || column > to;
-        return isOutside || fits(values[row - 1 + offset]?.[column - 1], record[heading] ?? null);
-      }),
-    );
+  const [firstBlock] = segments;
+  const idBlock = segments[segments.length - 1];
+  const ours = [...columns.at].flatMap(([heading, column]) => {
+    const block = segments.find(({ from, to }) => from <= column && column <= to);
+    return block ? [{ heading, column, block }] : [];
+  });
   for (let row = Math.max(2, below - records.length); row < below; row++) {
-    const isBlankIn = (segment: Segment) => holds(row, segment, isBlank);
-    const done = segments.findIndex(
-      (segment) => !holds(row, segment, (raw, cell) => sameCell(raw, cell, book.workbook)),
-    );
-    if (segments.slice(done).every(isBlankIn) && !segments.slice(0, done).every(isBlankIn)) return row;
+    let filled = 0;
+    const matches = records.every((record, offset) => {
+      const raw = (column: number) => values[row - 1 + offset]?.[column - 1];
+      const there = ours.filter(({ column }) => !isBlank(raw(column)));
+      if (there.length === 0) {
+        return ours.every(({ heading, block }) => block !== firstBlock || isBlank(record[heading] ?? null));
+      }
+      filled += there.length;
+      return there.every(
+        ({ heading, column, block }) =>
+          block !== idBlock && sameCell(raw(column), record[heading] ?? null, book.workbook),
+      );
+    });
+    if (matches && filled > 0) return row;
   }
   return null;
 }
