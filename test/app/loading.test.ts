@@ -1,6 +1,7 @@
 /** Tabs that could be two are told and left out, whatever is loaded; and columns without which a record says nothing. */
 
 import { describe, expect, test } from "vitest";
+import { SCHEMA } from "../../src/sheet/schema.ts";
 import type { TabName } from "../../src/sheet/spec.ts";
 import { dateCell, readyBook, type TestBook } from "../sheet/workbook.ts";
 import { bookWith, load } from "./book.ts";
@@ -71,6 +72,20 @@ test("records of a tab that is not there are none", () => {
   const book = readyBook();
   book.grid.removeTab(book.grid.tab("Claims").id);
   expect(book.reply({ ask: "records" })).toMatchObject({ claims: [], problems: [expect.stringContaining("“Claims”")] });
+});
+
+test("a tab of a newer version is loaded as well as it can be, and that is said with both versions", () => {
+  const book = bookWith({
+    Waters: [
+      ["Water", "Ca"],
+      ["Tap", 80],
+    ],
+  });
+  const mark = { id: 99_999, column: null, key: "stillroot", visibility: "DOCUMENT" as const };
+  book.grid.tab("Waters").putMark({ ...mark, value: `schema:Waters/${SCHEMA + 1}` });
+  const { waters, problems } = load(book);
+  expect(waters).toHaveLength(1);
+  expect(problems).toEqual([expect.stringMatching(`^“Waters” .* version ${SCHEMA + 1}, this one knows ${SCHEMA}`)]);
 });
 
 test("Settings without the row Today is left without it", () => {
