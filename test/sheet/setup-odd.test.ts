@@ -22,6 +22,16 @@ describe("whether plants come from a tab of one's own", () => {
     expect(hasOwnList(openTestBook().workbook())).toBe(false);
   });
 
+  test("is read from a Settings tab by whatever name, below headings of whatever words", () => {
+    const book = readyBook();
+    const tab = book.grid.tab("Settings");
+    const row = rowsOf(book, "Settings").findIndex(([name]) => name === "Plant list tab") + 1;
+    tab.write(row, 2, [[{ value: "Green" }]]);
+    tab.rename("House rules");
+    tab.write(1, 1, [[{ value: "What" }, { value: "How" }]]);
+    expect(hasOwnList(book.workbook())).toBe(true);
+  });
+
   test("is false where Settings cannot be told, which the set-up then says", () => {
     const book = bookWith({
       Settings: [
@@ -88,8 +98,19 @@ test("a sentence that comes up for every tab is said once", () => {
 test("merged cells in the way are told with every heading that belongs there", () => {
   const merges = [{ row: 1, column: 2, rows: 1, columns: 5 }];
   const book = openTestBook({ tabs: { Events: { cells: [["Mine"]], columns: 40, merges } } });
-  expect(book.setUp().problems).toEqual([expect.stringMatching(/headings Event, Disturbs roots belong/)]);
+  const { problems, addedHeadings } = book.setUp();
+  expect(problems).toEqual([expect.stringMatching(/headings Event, Disturbs roots belong/)]);
+  expect(addedHeadings).toEqual([]);
   expect(rowsOf(book, "Events")).toEqual([["Mine"]]);
+});
+
+test("a tab that was taken out comes again, and the others stay as they are", () => {
+  const book = readyBook();
+  book.grid.removeTab(book.grid.tab("Events").id);
+  const feeds = rowsOf(book, "Feeds");
+  expect(book.setUp()).toEqual({ addedTabs: ["Events"], addedHeadings: [], problems: [] });
+  expect(rowsOf(book, "Events")).toHaveLength(1 + BUILT_IN_EVENTS.length);
+  expect(rowsOf(book, "Feeds")).toEqual(feeds);
 });
 
 test("a tab of a newer version is left alone, and that is said", () => {
@@ -150,6 +171,14 @@ describe("rows that a new tab gets", () => {
     }
   });
 
+  test("of settings come without notes while the column for notes is in doubt", () => {
+    const book = bookWith({ Settings: [["Setting", "Value", "Note", "Note"]] });
+    expect(book.setUp().problems).toEqual([expect.stringMatching(/heading “Note” in columns C and D/)]);
+    const rows = rowsOf(book, "Settings").slice(1);
+    expect(rows.map((row) => row.slice(0, 2))).toContainEqual(["pH low", 5.5]);
+    expect(rows.flatMap((row) => row.slice(2)).join("")).toBe("");
+  });
+
   test("of events are not added to a list that was begun", () => {
     const book = bookWith({
       Events: [
@@ -194,6 +223,26 @@ describe("marks", () => {
     for (const { id, value } of events.marks()) if (value !== "tab:Events") events.removeMark(id);
     book.setUp();
     expect(marksOf(book, "Events")).toEqual(before);
+  });
+
+  test("are added to the column that bears a heading by now, though they stand on another, and though it bears another", () => {
+    const book = readyBook();
+    const log = book.grid.tab("Care log");
+    const [head = []] = rowsOf(book, "Care log");
+    const [plant, event] = [head.indexOf("Plant") + 1, head.indexOf("Event") + 1];
+    log.write(1, plant, [[{ value: "Event" }]]);
+    log.write(1, event, [[{ value: "Plant" }]]);
+    expect(book.setUp().problems).toEqual([]);
+    expect(marksOf(book, "Care log")).toEqual(
+      expect.arrayContaining([`column:Care log/Plant ${event}`, `column:Care log/Event ${plant}`]),
+    );
+    const feeds = book.grid.tab("Feeds");
+    const [feedHead = []] = rowsOf(book, "Feeds");
+    feeds.write(1, feedHead.indexOf("Note") + 1, [[{ value: "" }]]);
+    feeds.insertColumns(feedHead.length + 1, 1);
+    feeds.write(1, feedHead.length + 1, [[{ value: "Note" }]]);
+    expect(book.setUp().problems).toEqual([]);
+    expect(marksOf(book, "Feeds")).toContain(`column:Feeds/Note ${feedHead.length + 1}`);
   });
 
   test("of the version wait until no column is in doubt", () => {
