@@ -167,47 +167,6 @@ describe("writing", () => {
     ]);
   });
 
-  /** Inserts a row at the top each time just before our write goes out, `times` times. */
-  function insertingBook(times: number): TestBook {
-    let left = times;
-    const book = openTestBook({
-      tabs: { Settings: { cells: OWN } },
-      onCall: (name) => {
-        if (name !== "Range.setValues" || left === 0) return;
-        left--;
-        book.grid.tab("Settings").insertRows(2, 1);
-      },
-    });
-    return book;
-  }
-
-  const written = (book: TestBook): unknown[][] => rowsOf(book).filter((row) => row.some((cell) => cell !== ""));
-
-  test("is done again when a row was inserted further up meanwhile, and no other row changes", () => {
-    const book = insertingBook(1);
-    writeSettings(settingsOf(book), [["Spoons", "Salt: 2 g"]]);
-    expect(written(book)).toEqual([
-      ["Setting", "Value", "Note", "Mine"],
-      ["People", "Ana", "", "one"],
-      ["Rest days", 180, "", "three"],
-      ["Spoons", "Salt: 2 g", "", ""],
-    ]);
-  });
-
-  test("is done again when rows are inserted again and again, and every setting stands once", () => {
-    for (const times of [2, 3, 4, 6, 1000]) {
-      const book = insertingBook(times);
-      writeSettings(settingsOf(book), [["Spoons", "Salt: 2 g"]]);
-      const named = written(book).map(([setting, value]) => [setting, value]);
-      expect(named.filter(([setting]) => setting !== "")).toEqual([
-        ["Setting", "Value"],
-        ["People", "Ana"],
-        ["Rest days", 180],
-        ["Spoons", "Salt: 2 g"],
-      ]);
-    }
-  });
-
   test("of a newer version's tab is refused", () => {
     const book = readyBook();
     const tab = book.grid.tab("Settings");
