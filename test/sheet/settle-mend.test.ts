@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import type { Log, SheetRecord } from "../../src/sheet/append.ts";
 import { findColumns, openBook } from "../../src/sheet/find.ts";
 import type { Block, Mark, PlainCell } from "../../src/sheet/port.ts";
-import { type Landing, marksHold, settle } from "../../src/sheet/settle.ts";
+import { type Landing, marksHold, settle, stillFree } from "../../src/sheet/settle.ts";
 import type { TabSpec } from "../../src/sheet/spec.ts";
 import { refusal } from "../core/refusal.ts";
 
@@ -166,6 +166,26 @@ test("a row that moved on before it could be put right is left to the next round
     expect(tab.cells.filter((row) => row[0] !== "")).toEqual([HEAD, A, B, ["c-1", "Moss", "filled", "z"]]);
     expect(tab.cells).toContainEqual(["", "", "", ""]);
   }
+});
+
+test("of two new rows the one that is not whole is put right, though the other is", () => {
+  const tab = tabOf([HEAD, A], [HEAD, A, ["new-1", "Palm", "new", ""], ["new-2", "", "newer", ""]]);
+  expect(settle(tab.log, appended(3, PALM, LIME))).toEqual([]);
+  expect(tab.cells.slice(2)).toEqual([
+    ["new-1", "Palm", "new", ""],
+    ["new-2", "Lime", "newer", ""],
+  ]);
+});
+
+test("a row is free no more when somebody typed beside our columns in it, but may be when they did so above", () => {
+  const free = (mine: readonly string[]) => {
+    const now = [HEAD, A, ["b-1", "Ivy", "two", mine[0]], ["", "", "", mine[1]], ["", "", "", mine[2]]];
+    return stillFree(tabOf([HEAD, A, ["b-1", "Ivy", "two", ""]], now).log, 4, 2);
+  };
+  expect(free(["", "", ""])).toBe(true);
+  expect(free(["typed", "", ""])).toBe(true);
+  expect(free(["", "typed", ""])).toBe(false);
+  expect(free(["", "", "typed"])).toBe(false);
 });
 
 describe("refused", () => {
