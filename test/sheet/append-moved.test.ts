@@ -2,9 +2,6 @@
 
 import { describe, expect, test } from "vitest";
 import type { SheetRecord } from "../../src/sheet/append.ts";
-import { columnMark } from "../../src/sheet/find.ts";
-import type { Mark } from "../../src/sheet/port.ts";
-import { marksHold } from "../../src/sheet/settle.ts";
 import { refusal } from "../core/refusal.ts";
 import { type Cell, tabOf } from "./small-tab.ts";
 
@@ -111,38 +108,4 @@ test("a row that somebody took at the last look is left to them, as often as thr
   expect(tab.append(FERN).written).toBe(1);
   expect(lines(tab).slice(1)).toEqual(["||remark 1|", "||remark 2|", "||remark 3|", "n-1|Fern|dry|"]);
   expect(tab.writes).toEqual(["6,1 1x4"]);
-});
-
-describe("marks by which a column was found", () => {
-  const mark = (heading: string, column: number, tabId = 1): Mark => ({
-    ...{ tabId, column },
-    text: columnMark("Care log", heading),
-  });
-  /** Whether they hold when they read `before` as the tab was read, and `now` afterwards. */
-  const hold = (heading: string, before: readonly Mark[], now: readonly Mark[]) => {
-    const marks = [...before];
-    const log = tabOf(table(`Id|${heading}|Note|Who\na-1|Hoya||`), { marks }).log();
-    marks.splice(0, marks.length, ...now);
-    return marksHold(log);
-  };
-  const BOTH = [mark("Id", 1), mark("Plant", 2)];
-
-  test("hold while they stand where they stood, whatever other tabs' do or others are added", () => {
-    expect(hold("Green", BOTH, BOTH)).toBe(true);
-    expect(hold("Green", BOTH, [...BOTH].reverse())).toBe(true);
-    expect(hold("Green", BOTH, [...BOTH, mark("Note", 3)])).toBe(true);
-    expect(hold("Green", [...BOTH, mark("Plant", 2, 9)], [...BOTH, mark("Plant", 5, 9)])).toBe(true);
-  });
-
-  test("do not when one of them moved or went", () => {
-    expect(hold("Green", BOTH, [mark("Id", 1), mark("Plant", 3)])).toBe(false);
-    expect(hold("Green", BOTH, [mark("Id", 2), mark("Plant", 2)])).toBe(false);
-    expect(hold("Green", BOTH, [mark("Id", 1)])).toBe(false);
-    expect(hold("Green", BOTH, [mark("Id", 2), mark("Plant", 1)])).toBe(false);
-    expect(hold("Green", BOTH, [mark("Id", 1, 9), mark("Plant", 2, 9)])).toBe(false);
-  });
-
-  test("are not asked for where every column bears a heading of its own", () => {
-    expect(hold("Plant", BOTH, [])).toBe(true);
-  });
 });

@@ -2,29 +2,28 @@
 
 import { appendTo, openLog, type SheetRecord } from "../../src/sheet/append.ts";
 import { openBook } from "../../src/sheet/find.ts";
-import type { Block, Mark, PlainCell, WorkbookPort } from "../../src/sheet/port.ts";
+import type { Block, PlainCell, WorkbookPort } from "../../src/sheet/port.ts";
 import type { TabSpec } from "../../src/sheet/spec.ts";
 
 /** A formula that shows `shows`. */
-export interface Formula {
+interface Formula {
   readonly shows: string;
 }
 export type Cell = PlainCell | Formula;
 export const auto: Formula = { shows: "auto" };
 
-export const SPEC: TabSpec = {
+const SPEC: TabSpec = {
   ...{ name: "Care log", key: "Id", alsoKeys: ["Plant"], help: "" },
   columns: ["Id", "Plant", "Note", "Who"].map((heading) => ({ heading, kind: "text", help: "" })),
 };
 
-export interface Options {
-  readonly marks?: Mark[];
+interface Options {
   /** Somebody at the sheet, before each of these calls. */
   readonly meanwhile?: (call: "look" | "write", rows: Cell[][]) => void;
 }
 
 /** A tab whose row 1 is the first of `rows`, read as a log; `rows` changes as it is written to. */
-export function tabOf(rows: Cell[][], { marks = [], meanwhile }: Options = {}) {
+export function tabOf(rows: Cell[][], { meanwhile }: Options = {}) {
   const writes: string[] = [];
   const isFormula = (cell: Cell | undefined): cell is Formula => typeof cell === "object" && cell !== null;
   const shown = (row: number, column: number): unknown => {
@@ -58,7 +57,7 @@ export function tabOf(rows: Cell[][], { marks = [], meanwhile }: Options = {}) {
   };
   const workbook = {
     tabs: () => [tab],
-    marks: (wanted: (text: string) => boolean) => marks.filter(({ text }) => wanted(text)),
+    marks: () => [],
     dayOf: () => null,
     today: () => 20_000,
   } as unknown as WorkbookPort;
