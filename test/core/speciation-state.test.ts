@@ -213,6 +213,14 @@ describe("the edges of the range", () => {
     expect(codeOf({ ...WATER, ...change })).toBeNull();
   });
 
+  it.each<[Partial<Problem>, RegExp]>([
+    // Half the sum of charge squared times amount: (3 + 3) / 2; carbon counts once: 0.003 + 2.5.
+    [{ totals: { Na: 3, Cl: 3 } }, /ionic strength is 3\.00 mol/],
+    [{ carbon: { totalMolKg: 2.5 } }, /ionic strength is 2\.50 mol/],
+  ])("%j: the strength is said", (change, sentence) => {
+    expect(() => solveState({ ...WATER, ...change })).toThrow(sentence);
+  });
+
   it("the alkalinity that does not go with the pH is said in meq/L: 0.002 eq/kg is 2.000", () => {
     // At pH 9 phosphate is HPO4 2−, one equivalent a mole against H2PO4−: 0.01 mol/kg brings about 10 meq/L by itself.
     const said = () => solveState({ ...WATER, totals: { PO4: 0.01 }, carbon: { alkalinityEqKg: 0.002 }, pH: 9 });
