@@ -159,16 +159,31 @@ describe("awkward problems", () => {
     expect(refusal(() => nonNegativeLeastSquares([[1e-160]], [1e153]))).toBe(sentence);
   });
 
-  it("where two columns have to leave for one that enters, the first to reach 0 leaves", () => {
-    const columns = [
-      [6, 1, 6, 7],
-      [8, 6, 9, 1],
-      [2, 7, 8, 3],
-      [3, 0, 6, 2],
-      [8, 7, 4, 3],
-    ];
-    expectOptimal({ columns, wanted: [6, 2, 4, 2] });
-  });
+  it.each([
+    {
+      columns: [
+        [6, 1, 6, 7],
+        [8, 6, 9, 1],
+        [2, 7, 8, 3],
+        [3, 0, 6, 2],
+        [8, 7, 4, 3],
+      ],
+      wanted: [6, 2, 4, 2],
+    },
+    {
+      columns: [
+        [2, 1, 3],
+        [6, 3, 9],
+        [5, 7, 7],
+        [3, 7, 0],
+        [0, 4, 0],
+        [9, 2, 8],
+        [0, 6, 9],
+        [8, 8, 0],
+      ],
+      wanted: [4, 9, 0],
+    },
+  ])("where two columns have to leave for one that enters, the first to reach 0 leaves: $wanted", expectOptimal);
 
   it("nearly equal columns settle", () => {
     for (const gap of [1e-3, 1e-6, 1e-8, 1e-10, 1e-12, 1e-15]) {
