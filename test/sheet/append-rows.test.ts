@@ -148,6 +148,12 @@ describe.each(LAYOUTS)("an earlier try that wrote a part, columns %s:", (layout)
     expect(held(tab)).toEqual([...before, "5 n-1 Fern dry", "6 n-2 Palm wet"]);
   });
 
+  test("is none further up, however much a remark there says the same", () => {
+    const tab = open({ Note: "dry" }, HOYA);
+    expect(tab.append(FERN).written).toBe(1);
+    expect(held(tab)).toEqual(["2   dry", "3 a-1 Hoya moved", "4 n-1 Fern dry"]);
+  });
+
   test("is none without records, nor without rows", () => {
     expect(halfThere(open({ Note: "dry" }).log(), [])).toBe(false);
     expect(halfThere(open().log(), [FERN, PALM])).toBe(false);
@@ -170,4 +176,14 @@ test("an earlier try may have failed after any block but the last", () => {
     expect(tab.append(FERN, PALM).written).toBe(2);
     expect(tab.shows().slice(0, 2)).toEqual(inPlace);
   }
+});
+
+test("a row of which only a formula shows something is none of an earlier try of a record that has nothing but its Id", () => {
+  const line = (plant: string): Cell[] => ["", "mine", { shows: plant }, "mine", "", ""];
+  const tab = tabOf([["Note", "Mine", "Plant", "Mine", "Id", "Who"], line("Ivy"), line("")]);
+  expect(tab.append({ Id: "n-1" }).written).toBe(1);
+  expect(tab.shows()).toEqual([
+    ["", "mine", "Ivy", "mine", "", ""],
+    ["", "mine", "", "mine", "n-1", ""],
+  ]);
 });
