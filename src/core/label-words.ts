@@ -85,7 +85,7 @@ export const SOURCES_LINE =
 /** German and Dutch write one word where others write two. */
 export const COMPOUNDS: readonly (readonly [pattern: RegExp, words: string])[] = [
   [
-    /neutra(?:al|l|lem)[- ]?ammon(?:ium)?[- ]?citra(?:at|t\w*)|citrate d'? ?ammonium neutre|citrato (?:d'? ?|de )?amm?oni(?:o|co) neutro/g,
+    /neutra(?:al|l|lem)[- ]?ammon(?:ium)?[- ]?citra(?:at|t\w*)|citrate d['’]? ?ammonium neutre|citrato (?:d['’]? ?|de )?amm?oni(?:o|co) neutro/g,
     "citrate",
   ],
   [/gesamt-?(stickstoff|phosphat|kalium|calcium|magnesium|schwefel)/g, "total $1"],

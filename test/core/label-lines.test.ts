@@ -187,7 +187,7 @@ describe("raw materials", () => {
     ],
     ...["Issu de l'urée", "Issus de l'urée", "Provenant d'urée", "Matières premières: urée", "Obtenido de urea"],
     ...["Derivado de urea", "Materias primas: urea", "Derivato da urea", "Ottenuto da urea", "Materie prime: urea"],
-    ...["Afkomstig van ureum", "Grondstoffen: ureum", "* Derived from urea"],
+    ...["Afkomstig van ureum", "Grondstoffen: ureum", "* Derived from urea", "- Derived from urea"],
   ])("%s", (text) => {
     expect(one(text)).toMatchObject({ outcome: "passed over", sentence: expect.stringMatching(/Raw materials/) });
   });
