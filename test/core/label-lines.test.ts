@@ -86,6 +86,11 @@ test("what follows the last number belongs to it alone", () => {
   expect(lines[1]?.fields).toEqual({ Mn: 0.1 });
 });
 
+test("what stands before the first number belongs to it alone", () => {
+  expect(one("At most 2 % chloride, 5 % potash").fields).toEqual({ K2O: 5 });
+  expect(asked("At most 2 % chloride, 5 % potash")).toEqual([{ Cl: 2 }]);
+});
+
 test("a unit in front is for what follows until the next unit, one behind a number for that number", () => {
   expect(one("Iron 500 mg/kg, manganese 5")).toMatchObject({ outcome: "asked", fields: { Fe: 0.05 } });
   expect(asked("Iron 500 mg/kg, manganese 5")).toEqual([{ Mn: 5 }, { Mn: 0.0005 }]);
