@@ -92,6 +92,7 @@ describe("rows of an earlier try that got no further than its first block", () =
     ["right below the headings", [halfA, halfB], true],
     ["with a cell that is still blank", [OLD, row("1 May", ""), halfB], true],
     ["not there", [OLD], false],
+    ["further up, with others below", [halfA, halfB, OLD, row("3 April", "Reed", "", "old-2", "Ana")], false],
     ["one alone", [OLD, halfB], false],
     ["with another date in the first", [OLD, row("3 May", "Fern"), halfB], false],
     ["with another plant in the first", [OLD, row("1 May", "Reed"), halfB], false],
@@ -106,6 +107,15 @@ describe("rows of an earlier try that got no further than its first block", () =
 
   test("are none where there is nothing to write", () => {
     expect(halfThere(tabOf([OLD, halfA, ...AHEAD]).log, [])).toBe(false);
+  });
+
+  test("may reach below the last row that was read, where records have nothing for the first block", () => {
+    const [second, third]: SheetRecord[] = [
+      { Id: "b-1", Who: "Ben" },
+      { Id: "c-1", Who: "Ben" },
+    ];
+    const tab = tabOf([halfA, row("", "")]);
+    expect(halfThere(tab.log, [A, second as SheetRecord, third as SheetRecord])).toBe(true);
   });
 
   test("are finished where they stand", () => {

@@ -74,6 +74,7 @@ describe("a column", () => {
   test("whose heading is gone is not found by its mark", () => {
     expect(at("Wer", ["Nr", ""], [mark(1, 2)])).toBeUndefined();
     expect(at("Wer", ["Nr"], [mark(1, 2)])).toBeUndefined();
+    expect(at("Wer", ["Nr", true], [mark(1, 2)])).toBeUndefined();
   });
 });
 
