@@ -83,7 +83,7 @@ function standingEntries(loading: Loading, { values, columns }: OpenTab): Placed
   return entries;
 }
 
-/** Newest first; of one day, the one further down first. */
+/** Newest first; of one day, the one further down first. A cell that cannot be read is told and counts as blank. */
 function newestRows(loading: Loading, { values, columns }: OpenTab, entries: readonly Placed[]): Loaded["care"] {
   const newest = [...entries].sort((a, b) => b.day - a.day || b.at - a.at).slice(0, CARE_ROWS_SENT);
   const read = readRows(
@@ -93,6 +93,7 @@ function newestRows(loading: Loading, { values, columns }: OpenTab, entries: rea
     loading.book.workbook.dayOf,
     newest.map(({ at }) => at),
   );
+  for (const { problems } of read) for (const { sentence } of problems) loading.say.add("Care log", sentence);
   const rows = read.map(({ fields }): CareRow => {
     const text = (heading: string) => String(fields[heading] ?? "");
     const number = (heading: string) => {

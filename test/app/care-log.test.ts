@@ -72,10 +72,19 @@ describe("a row with a plant and an event", () => {
   });
 });
 
-test("rows without a day are told eight times, then counted for their tab", () => {
-  const { problems } = loadWith(...Array.from({ length: 10 }, () => ["", "", "Fern", "Repot"]));
-  expect(problems).toHaveLength(9);
-  expect(problems[8]).toMatch(/^Care log has 2 more like this/);
+test("rows without a day are told eight times, then counted for their tab with all else that is odd in it", () => {
+  const blank = Array.from({ length: 10 }, () => ["", "", "Fern", "Repot"]);
+  const odd: [Cells, number][] = [
+    [blank, 2],
+    [[...blank, ["", "sometime", "Fern", "Repot"]], 3],
+    [[...blank, row("Fern", "Dance")], 3],
+    [[...blank, ["care-1", dateCell("2026-03-01"), "Fern", "Top up", "a jug"]], 3],
+  ];
+  for (const [rows, more] of odd) {
+    const { problems } = loadWith(...rows);
+    expect(problems).toHaveLength(9);
+    expect(problems[8]).toContain(`Care log has ${more} more like this`);
+  }
 });
 
 test("events that Events does not list are named, eight at most, and leave the roots alone", () => {
