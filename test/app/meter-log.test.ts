@@ -38,6 +38,18 @@ describe("a reading in a standard", () => {
     ]);
   });
 
+  test("that is sent again with other numbers is not written, and row and column are named", () => {
+    const book = readyBook();
+    const first = entry();
+    book.reply(ask(first));
+    expect(book.reply(ask({ ...first, reading: 1.4 }))).toEqual({
+      written: 0,
+      already: 1,
+      differing: [expect.stringMatching(/row 2 .* another Reading\./)],
+    });
+    expect(book.cell("Meter log", 2, "Reading")).toBe(1.38);
+  });
+
   test("after which the meter was left as it was says so", () => {
     const book = readyBook();
     book.reply(ask(entry({ calibrated: false, reading: 0, tempC: null })));

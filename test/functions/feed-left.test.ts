@@ -50,6 +50,8 @@ describe("FEED_LEFT", () => {
     expect(left(later, MIXED, date("2026-01-31"))).toEqual([[1000], [500]]);
     expect(left(later, MIXED, date("2026-06-01"))).toEqual([[5990], [480]]);
     expect(left(purchase("p3", "", "Salt", 5, "kg", ""), MIXED, date("2026-01-31"))).toEqual([[6000], [500]]);
+    const days = [[date("2026-01-31")], [date("2026-06-01")], [""]];
+    expect(call("FEED_LEFT", [[["Salt"], ["Salt"], ["salt "]], later, MIXED, days])).toEqual([[1000], [5990], [5990]]);
   });
 
   it.each<[string, unknown, unknown, RegExp]>([
@@ -121,5 +123,8 @@ describe("FEED_LEFT", () => {
     expect(
       call("FEED_LEFT", [[["On the shelf"], ["Kelp"], [""], ["Salt"]], BOUGHT, MIXED, "", "", "", "Left"]),
     ).toEqual([["Left"], [""], [""], [990]]);
+    // What nobody bought has no amount to be wrong about, even where a dose of it cannot be read.
+    const unread = batch("b2", "", "Kelp two spoons", "", "");
+    expect(call("FEED_LEFT", ["Kelp", BOUGHT, unread])).toBe("");
   });
 });
