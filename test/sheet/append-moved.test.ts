@@ -109,3 +109,13 @@ test("a row that somebody took at the last look is left to them, as often as thr
   expect(lines(tab).slice(1)).toEqual(["||remark 1|", "||remark 2|", "||remark 3|", "n-1|Fern|dry|"]);
   expect(tab.writes).toEqual(["6,1 1x4"]);
 });
+
+test("a column known by its mark alone, and moved between the look at marks and the look at headings, is found again", () => {
+  for (const taken of ["Plant", "Note"]) {
+    const text = `column:Care log/${taken}`;
+    const head = `Id|Mine|Green|${taken === "Plant" ? "Note" : "Plant"}|Who`;
+    const tab = tabOf(table(head), { marks: (time) => [{ tabId: 1, column: time === 1 ? 2 : 3, text }] });
+    expect(tab.append(FERN).written).toBe(1);
+    expect(lines(tab)).toEqual([taken === "Plant" ? "n-1||Fern|dry|" : "n-1||dry|Fern|"]);
+  }
+});

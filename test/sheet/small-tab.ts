@@ -2,7 +2,7 @@
 
 import { appendTo, openLog, type SheetRecord } from "../../src/sheet/append.ts";
 import { openBook } from "../../src/sheet/find.ts";
-import type { Block, PlainCell, WorkbookPort } from "../../src/sheet/port.ts";
+import type { Block, Mark, PlainCell, WorkbookPort } from "../../src/sheet/port.ts";
 import type { TabSpec } from "../../src/sheet/spec.ts";
 
 /** A formula that shows `shows`. */
@@ -18,13 +18,16 @@ const SPEC: TabSpec = {
 };
 
 interface Options {
+  /** Marks as they are when they are read for this time, from 1. */
+  readonly marks?: (time: number) => readonly Mark[];
   /** Somebody at the sheet, before each of these calls. */
   readonly meanwhile?: (call: "look" | "write", rows: Cell[][]) => void;
 }
 
 /** A tab whose row 1 is the first of `rows`, read as a log; `rows` changes as it is written to. */
-export function tabOf(rows: Cell[][], { meanwhile }: Options = {}) {
+export function tabOf(rows: Cell[][], { marks, meanwhile }: Options = {}) {
   const writes: string[] = [];
+  let marksRead = 0;
   const isFormula = (cell: Cell | undefined): cell is Formula => typeof cell === "object" && cell !== null;
   const shown = (row: number, column: number): unknown => {
     const cell = rows[row - 1]?.[column - 1] ?? "";
@@ -57,7 +60,7 @@ export function tabOf(rows: Cell[][], { meanwhile }: Options = {}) {
   };
   const workbook = {
     tabs: () => [tab],
-    marks: () => [],
+    marks: (wanted: (text: string) => boolean) => (marks?.(++marksRead) ?? []).filter(({ text }) => wanted(text)),
     dayOf: () => null,
     today: () => 20_000,
   } as unknown as WorkbookPort;
