@@ -130,6 +130,13 @@ describe("a trial in pairs", () => {
       "Pairs",
     );
     expect(sentence).toContain("By the 95 % interval, approximately, the true difference");
+    // only the difference within a pair counts
+    const high = scores(
+      b.map((_, k) => k + 8),
+      b.map(() => 7),
+      "Pairs",
+    );
+    expect(high.sentence).toBe(sentence);
   });
 });
 
