@@ -228,6 +228,11 @@ describe("amounts", () => {
     expect(spoonAmounts({ spoonG: [1.2, 5], mostSpoonfuls: 3 })).toEqual([1.2, 2.4, 3.6, 5, 6.2, 7.4, 10, 11.2, 15]);
   });
 
+  it("of spoons are found at the very amount and below the next", () => {
+    const grid = gridOf({ kind: "amounts", amounts: [5, 1.2, 2.4] }, "A");
+    expect([0, 1.1, 1.2, 2.39, 2.4, 5, 9].map((x) => grid.below(x))).toEqual([0, 0, 1, 1, 2, 3, 3]);
+  });
+
   it("of two spoons that make the same amount stand once", () => {
     expect(spoonAmounts({ spoonG: [0.1, 0.2], mostSpoonfuls: 2 })).toEqual([0.1, 0.2, 0.3, 0.4]);
   });

@@ -185,6 +185,17 @@ describe("awkward problems", () => {
     },
   ])("where two columns have to leave for one that enters, the first to reach 0 leaves: $wanted", expectOptimal);
 
+  it("a column that is a mix of those in use but for a ten-thousand-millionth stays out", () => {
+    const columns = [
+      [1, 0, 0],
+      [0, 1, 0],
+      [1, 1, 1.4e-10],
+    ];
+    const { x, residual } = nonNegativeLeastSquares(columns, [1, 0.1, 1]);
+    expect(x).toEqual([1, 0.1, 0]);
+    expect(residual).toBeCloseTo(1, 9);
+  });
+
   it("nearly equal columns settle", () => {
     for (const gap of [1e-3, 1e-6, 1e-8, 1e-10, 1e-12, 1e-15]) {
       const columns = [
