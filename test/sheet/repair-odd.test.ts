@@ -137,3 +137,42 @@ test("a row put back before and damaged again in a cell of its own is known by i
   const now = { rows: [A, ["b-1", "new", "two", "y"], NEW] };
   expect(mended({ before, now, landing, put: ["b-1", "Ivy", "two"], restored: [2] }).rows).toEqual([A, B, NEW]);
 });
+
+describe("a row put back before", () => {
+  test("that a new one fell on again is put back again", () => {
+    const now = { rows: [A, ["new-1", "Palm", "new", "y"]] };
+    expect(mended({ before, now, landing: appended([A], PALM), put: ["b-1", "Ivy", "two"], restored: [2] })).toEqual({
+      rows: [A, B],
+      again: ["new-1"],
+      refused: false,
+      restored: [2],
+    });
+  });
+
+  test("and nowhere to be found leaves the headings alone", () => {
+    const now = { rows: [NEW, C] };
+    const given = {
+      before: { rows: [A, B, C] },
+      now,
+      landing: appended([], PALM),
+      put: ["a-1", "b-1"],
+      restored: [1, 2],
+    };
+    const { rows } = mended(given);
+    expect(rows).toEqual([["b-1", "Ivy", "two", ""], C]);
+    expect(toMend(given).filter(({ row }) => row < 2)).toEqual([]);
+  });
+});
+
+test("of two alike typed by hand, one that a new row fell on comes back", () => {
+  const now = { rows: [TYPED, NEW] };
+  const { rows, again } = mended({ before: { rows: [TYPED, TYPED] }, now, landing: appended([TYPED], PALM) });
+  expect({ rows, again }).toEqual({ rows: [TYPED, TYPED], again: ["new-1"] });
+});
+
+test("a row typed by hand that holds the same word of its own is not taken for one that was deleted", () => {
+  const own = ["", "Hoya", "filled", ""];
+  const now = { rows: [own, FULL] };
+  const typed = { rows: [own, ["", "Hoya", "other", ""], B] };
+  expect(mended({ before: typed, now, landing: { ...FILLED, rows: [4] } }).rows).toEqual(now.rows);
+});

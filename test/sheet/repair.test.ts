@@ -408,7 +408,7 @@ describe("columns", () => {
         ["", ...A],
         ["", "b-1", "filled", "two", "y"],
       ],
-      marks: [mark("Note", 1, 2), mark("Plant", 1, 2), mark("Note", 4), mark("Id", 2), mark("Plant", 3)],
+      marks: [mark("Note", 1, 2), mark("Plant", 1, 2), mark("Id", 2), mark("Note", 4), mark("Plant", 3)],
     };
     expect(mended({ before: { rows: [A, B] }, now, landing: FILLED }).rows).toEqual([
       ["", ...A],

@@ -152,19 +152,22 @@ test("cells of different rows are written apart, though their columns follow eac
   const tab = tabOf([HEAD, A, B, C], now);
   expect(settle(tab.log, FILLED)).toEqual([]);
   expect(tab.cells).toEqual([HEAD, A, B, ["c-1", "Moss", "filled", "z"]]);
+  expect(tab.written).toEqual(["2,2 1x1", "3,3 1x1", "4,3 1x1"]);
 });
 
 test("a row that moved on before it could be put right is left to the next round, and no other is hit", () => {
-  for (const when of [1, 2, 3]) {
+  const once = { 1: ["3,2", "4,3", "5,3"], 2: ["2,2", "4,3", "5,3"], 3: ["2,2", "3,3", "5,3"] } as const;
+  for (const when of [1, 2, 3] as const) {
     const now = [HEAD, ["a-1", "filled", "one", "x"], ["b-1", "Ivy", "filled", "y"], C];
     const tab = tabOf([HEAD, A, B, C], now, {
       onLook: (cells, time) => {
-        if (time === when) cells.splice(1, 0, ["", "", "", ""]);
+        if (time === when) cells.splice(1, 0, ["", "", "", "x"]);
       },
     });
     expect(settle(tab.log, FILLED)).toEqual([]);
     expect(tab.cells.filter((row) => row[0] !== "")).toEqual([HEAD, A, B, ["c-1", "Moss", "filled", "z"]]);
-    expect(tab.cells).toContainEqual(["", "", "", ""]);
+    expect(tab.cells).toContainEqual(["", "", "", "x"]);
+    expect(tab.written.map((block) => block.split(" ")[0])).toEqual(once[when]);
   }
 });
 
