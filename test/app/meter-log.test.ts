@@ -17,6 +17,16 @@ const entry = (given: Partial<MeterEntry> = {}): MeterEntry => ({
 });
 const ask = (given: MeterEntry) => ({ ask: "log meter", who: "Ana", entry: given }) as const;
 
+test("a reading sent again with another number is told by row and column, and left as it is", () => {
+  const book = readyBook();
+  const sent = ask(entry());
+  book.reply(sent);
+  const { written, differing } = book.reply({ ...sent, entry: { ...sent.entry, reading: 1.4 } });
+  expect(written).toBe(0);
+  expect(differing).toEqual([expect.stringMatching(/row 2 .* another Reading\./)]);
+  expect(book.cell("Meter log", 2, "Reading")).toBe(1.38);
+});
+
 describe("a reading in a standard", () => {
   test("is a row of the Meter log, once, with its note as literal text", () => {
     const book = readyBook();

@@ -106,3 +106,17 @@ test("is refused when a column known by its mark alone has moved since", () => {
   expect(refusal(() => writeSettings(settings, [["Rest days", 200]]))).toMatch(/was being rearranged/);
   expect(rowsOf(book)).toEqual(before);
 });
+
+test("a setting whose row was removed meanwhile is refused, and its value stands nowhere", () => {
+  let removed = false;
+  const book = openTestBook({
+    tabs: { Settings: { cells: OWN } },
+    onCall: (name) => {
+      if (name !== "Range.setValues" || removed) return;
+      removed = true;
+      book.grid.tab("Settings").deleteRows(4, 1);
+    },
+  });
+  expect(refusal(() => writeSettings(settingsOf(book), [["Rest days", 200]]))).toMatch(/was being rearranged/);
+  expect(rowsOf(book).flat()).not.toContain(200);
+});
