@@ -36,11 +36,20 @@ describe("the rows of Events", () => {
     expect(problems[8]).toMatch(/^Events has 2 more like this/);
   });
 
-  test.each<[string, Cells[number][]]>([
-    ["there are none", []],
-    ["none can be used", [["Photo", ""]]],
-  ])("give way to the built-in ones where %s", (_, rows) => {
-    const { events: read } = events(...rows);
+  test.each<[string, string | null]>([
+    ["there are none", null],
+    ["none can be used", "Photo"],
+  ])("give way to the built-in ones where %s", (_, left) => {
+    // The set-up fills the tab, so it is emptied afterwards.
+    const book = bookWith({});
+    const blank = book.values("Events").slice(1);
+    expect(blank.length).toBeGreaterThan(10);
+    book.grid.tab("Events").write(
+      2,
+      1,
+      blank.map((_row, at) => [{ value: at === 0 ? left : null }, { value: null }]),
+    );
+    const { events: read } = load(book);
     expect(read).toContainEqual({ event: "Repot", disturbsRoots: true });
     expect(read).toContainEqual({ event: "Top up", disturbsRoots: false });
   });
