@@ -43,8 +43,8 @@ describe("the first amounts, by hand: 0.3 and 0.4 of 1 each, so 10/3 and 5/2 wou
   });
 
   it.each<[string, Partial<GridTask>]>([
-    ["less than nothing", { limits: [{ coefficients: [1, 0], most: -0.5 }] }],
-    ["more than there is", { grids: steps(3, 9), limits: [{ coefficients: [-1, 0], most: -4 }] }],
+    ["less than nothing", { wanted: [1, 0], limits: [{ coefficients: [0, 1], most: -0.5 }] }],
+    ["more than there is", { grids: steps(9, 2), limits: [{ coefficients: [0, -1], most: -3 }] }],
   ])("are none where a limit asks for %s", (_, change) => {
     for (const mostNodes of [1, 1000]) expect(searchGrid({ ...plain, ...change, mostNodes })).toBeNull();
   });
@@ -89,8 +89,10 @@ describe("stopped early", () => {
         expect(found.misfit).toBeGreaterThanOrEqual(best - 1e-9);
         // Two looks at each of four feeds on the way down the first time, two of the root, and one that is the last.
         expect(found.nodes).toBeLessThanOrEqual(mostNodes + 4 + 2 * 4 + 2 + 1);
-        if (found.complete) expect(found.misfit).toBeCloseTo(best, 9);
-        else stopped += 1;
+        if (found.complete) {
+          expect(found.misfit).toBeCloseTo(best, 9);
+          expect(found.bound).toBeCloseTo(best, 9);
+        } else stopped += 1;
       }
     }
     expect(stopped).toBeGreaterThan(drawn(150) / 2);
