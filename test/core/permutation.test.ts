@@ -135,5 +135,15 @@ describe("in time", () => {
     expect(refusal(() => permutationTest([{ a: [], b: [1] }]))).toBe(
       "A group holds no number. Give at least one value for each.",
     );
+    for (const blocks of [
+      [],
+      [{ a: [1], b: [] }],
+      [
+        { a: [1], b: [2] },
+        { a: [3], b: [] },
+      ],
+    ]) {
+      expect(refusal(() => permutationTest(blocks))).toMatch(/^A group holds no number/);
+    }
   });
 });

@@ -57,6 +57,28 @@ describe("the page", () => {
     expect(unknown).toEqual([]);
   });
 
+  test("keeps the order of places that are in order by name already", () => {
+    const plants = ["Attic", "Bath", "Hall"].map((place, k) => ({ plant: `P${k}`, place }));
+    const { pours } = plan({ plants, rows: plants.flatMap(({ plant }) => log(plant, 5, 50)), toDay: 1005 });
+    expect(pours.map(({ place }) => place)).toEqual(["Attic", "Bath", "Hall"]);
+  });
+
+  test("pours what it drinks in the mean, though less was poured once", () => {
+    const amounts = [120, 80, 120, 80, 120, 80, 120];
+    const varied = amounts.map((amountMl, k) => top("Fern", 970 + 5 * k, amountMl));
+    // 80 and 120 by turns every five days: 100 mL or a little more in five days, never as little as 80
+    const [first] = plan({ rows: varied }).pours;
+    expect(first?.day).toBe(1005);
+    expect(first?.amountMl).toBeGreaterThan(95);
+    expect(first?.amountMl).toBeLessThanOrEqual(120);
+  });
+
+  test("names a plant without a filling, also where a rule says how often to top up", () => {
+    const { pours, unknown } = plan({ topUpDays: 7 });
+    expect(pours).toEqual([]);
+    expect(unknown).toEqual([{ plant: "Fern", place: "" }]);
+  });
+
   test("names what drinks faster than somebody comes, and not what lasts just as long", () => {
     expect(plan({ rows, everyDays: 5 }).tooRare).toEqual([]);
     expect(plan({ rows, everyDays: 6 }).tooRare).toEqual([{ plant: "Fern", place: "", lastsDays: 5 }]);
@@ -110,6 +132,12 @@ describe("what came of it", () => {
     expect(doneDays([line("Fern", 1003), line("Fern", 1007)], rows)).toEqual([null, 1007]);
     expect(doneDays([line("Fern", 1003), line("Fern", 1006)], rows)).toEqual([null, 1007]);
     expect(doneDays([line("Fern", 1003), line("Fig", 1007)], rows)).toEqual([1007, null]);
+  });
+
+  test("by its own filling, not by that of another plant", () => {
+    const { lines, besides } = compare([line("Fern", 1005)], [top("Fig", 1005, 90)]);
+    expect(lines.map(({ done }) => done)).toEqual([null]);
+    expect(besides.map(({ plant }) => plant)).toEqual(["Fig"]);
   });
 
   test("the nearest of several answers it, and each answers once", () => {

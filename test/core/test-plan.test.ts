@@ -108,4 +108,21 @@ describe("the plan in sentences", () => {
     const mixed = weekly(steady(12)).flatMap((one) => [one, { ...one, key: "rain||", pH: 6.8 }]);
     expect(plan(mixed)).toMatchObject({ every: 8, untested: 0 });
   });
+
+  it("batches that were never tested are a few readings too few, not an error", () => {
+    const untested = weekly(steady(2)).map((one) => ({ ...one, pH: null }));
+    expect(plan(untested)).toMatchObject({ every: 1, reason: "few", untested: 2, run: [] });
+  });
+
+  it.each([
+    ["drift", [...steady(12), ...Array(8).fill(5.78)], {}, ["8 readings"]],
+    ["blind", Array.from({ length: 20 }, (_, k) => 5.75 + (k % 2 === 0 ? 0.12 : -0.12)), { low: 3, high: 9 }, ["0.4"]],
+    ["wide", steady(20).map((pH) => pH + 0.22), {}, ["20 readings", "5.5 to 6"]],
+    ["steady", steady(6), {}, ["2nd batch"]],
+    ["steady", steady(9), {}, ["4th batch"]],
+  ] as const)("%s is said with its numbers", (reason, readings, limits, words) => {
+    const found = plan(weekly([...readings]), limits);
+    expect(found.reason).toBe(reason);
+    for (const word of words) expect(found.sentence).toContain(word);
+  });
 });

@@ -98,6 +98,13 @@ describe("the approximate interval, by hand", () => {
     expect(interval?.high).toBeCloseTo(15.5 + 3.287, 2);
   });
 
+  it("of pairs is that of their differences, wherever the two of a pair stand", () => {
+    const apart = pairsOf(upTo(30));
+    const moved = differenceInterval(upTo(30).map((by) => ({ a: [by + by ** 2], b: [by ** 2] })));
+    expect(moved?.low).toBeCloseTo(differenceInterval(apart)?.low ?? Number.NaN, 9);
+    expect(moved?.high).toBeCloseTo(differenceInterval(apart)?.high ?? Number.NaN, 9);
+  });
+
   it("Welch, 11 to 20 against 2, 4 … 40: −5.5 ± 2.0665 × √(9.167 / 10 + 140 / 20), 23.45 degrees of freedom", () => {
     const interval = differenceInterval([{ a: upTo(10).map((value) => value + 10), b: upTo(20, 2) }]);
     expect(interval?.low).toBeCloseTo(-5.5 - 5.814, 2);

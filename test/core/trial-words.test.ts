@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { meanOf, resultText, type Trial, trialState } from "../../src/core/trial.ts";
 import type { MeasuredRow } from "../../src/core/trial-measure.ts";
 import { type Design, plantsNeeded } from "../../src/core/trial-power.ts";
+import { refusal } from "./refusal.ts";
 
 type Values = readonly (number | null)[];
 
@@ -188,6 +189,13 @@ describe("leaves and roots", () => {
   });
 });
 
+test("chance is said in whole draws of 100, from 1 on", () => {
+  // nine pairs all one way: 2 of 2 to the 9th is 0.0039, below half of 1 in 100; eight: 0.0078, so 1
+  const pairs = (count: number) => scores(Array(count).fill(2), Array(count).fill(1), "Pairs").sentence;
+  expect(pairs(9)).toContain("in fewer than 1 of 100 draws");
+  expect(pairs(8)).toContain("in 1 of 100 draws");
+});
+
 describe("before the end", () => {
   test.each([
     [0, "not begun", "It begins on 1970-01-01."],
@@ -228,6 +236,10 @@ describe("plants that a trial takes, from 21 on by Student's t", () => {
     expect(Math.abs((found?.plants ?? 0) - plants)).toBeLessThanOrEqual(4);
     expect(found?.power).toBeGreaterThanOrEqual(0.8);
     expect(found?.power).toBeLessThan(0.9);
+  });
+
+  test("are not counted for a spread of nothing", () => {
+    expect(refusal(() => plantsNeeded({ design: "Pairs", difference: 1, spread: 0 }))).toContain("The spread is 0.");
   });
 
   test("are not counted beyond 52", () => {
