@@ -135,3 +135,20 @@ describe("worked by hand", () => {
     expect(commonRise([change, change, change, change, change])).toBeCloseTo(0.6, 12);
   });
 });
+
+it("of an interval that reaches past the four weeks only the days inside count as known", () => {
+  // Four weeks to day 200, and those that ended eight weeks before, from 116 to 144.
+  const lately = [
+    { fromDay: 172, toDay: 186, amountMl: 140 },
+    { fromDay: 186, toDay: 200, amountMl: 140 },
+  ];
+  const change = (from: number) =>
+    drinkingChange(
+      [{ fromDay: from, toDay: 140, amountMl: 80 }, { fromDay: 140, toDay: 172, amountMl: 320 }, ...lately],
+      200,
+      null,
+    );
+  // 8 + 4 days are the twelve that are asked for, 7 + 4 are one too few.
+  expect(change(132)).not.toBeNull();
+  expect(change(133)).toBeNull();
+});

@@ -51,6 +51,9 @@ describe("top-ups of one day", () => {
     [["Ana 200", "Ben 100", "Ana"], 300],
     [["Ana", "Ben"], null],
     [["Ana", "Ana"], null],
+    [["", ""], null],
+    // nobody wrote down whose it was, so it may be the one that is known
+    [["200", ""], 200],
   ])("%j are %j mL", (pours, ml) => expect(poured(...pours)).toBe(ml));
 
   test("of none is no amount, whatever else was done", () => {

@@ -149,6 +149,29 @@ test("no reservoir that lasts from visit to visit runs dry, poured as the page s
   );
 });
 
+test("no more is asked for than the largest of pours that differ", () => {
+  // 80, 100 and 120 mL in turn, five days apart: 140 mL drunk in a week, of which the reservoir holds 120.
+  const rows = log("Fern", { lastDay: 1000, everyDays: 5, amountMl: 100, times: 9 }).map((row, at) => ({
+    ...row,
+    amountMl: [120, 100, 80][at % 3] as number,
+  }));
+  expect(sitterPlan(task({ rows, everyDays: 7 })).pours[1]).toMatchObject({ day: 1008, amountMl: 120 });
+});
+
+test("a plant filled on the very day of a visit is not poured on that visit", () => {
+  const rows = log("Fern", { lastDay: 1001, everyDays: 5, amountMl: 100 });
+  expect(days({ rows, todayDay: 1001, everyDays: 7 })).toEqual([[1008, 100]]);
+});
+
+test("places come by name in whatever order the plants are listed", () => {
+  const plants = ["Attic", "Bath", "Hall"].map((place) => ({ plant: `Fern ${place}`, place }));
+  const rows = plants.flatMap(({ plant }) => log(plant, { lastDay: 1000, everyDays: 5, amountMl: 50 }));
+  for (const listed of [plants, [...plants].reverse()]) {
+    const { pours } = sitterPlan(task({ plants: listed, rows, toDay: 1006 }));
+    expect(pours.map(({ place }) => place)).toEqual(["Attic", "Bath", "Hall"]);
+  }
+});
+
 describe("back home", () => {
   const row = (day: number, plant: string, amountMl = 100, event = "Top up") => ({
     day,
@@ -172,6 +195,12 @@ describe("back home", () => {
     ];
     const { lines, besides } = compareSitting([planned(4), planned(8), planned(12)], rows, span);
     expect(lines.map(({ done }) => done?.day ?? null)).toEqual([3, 6, 12]);
+    expect(besides.map(({ plant }) => plant)).toEqual(["Ivy"]);
+  });
+
+  test("another plant's filling never answers a line, however near it lies", () => {
+    const { lines, besides } = compareSitting([planned(4)], [row(4, "Ivy"), row(3, "Fern")], span);
+    expect(lines.map(({ done }) => done?.day)).toEqual([3]);
     expect(besides.map(({ plant }) => plant)).toEqual(["Ivy"]);
   });
 

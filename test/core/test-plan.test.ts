@@ -104,6 +104,20 @@ describe("the plan in sentences", () => {
     );
   });
 
+  it("readings on one side, scattered ones and ones near a limit keep every batch tested, and it says which", () => {
+    const moving = plan(weekly([...steady(12), ...Array.from({ length: 8 }, () => 5.78)]));
+    expect(moving).toMatchObject({ every: 1, reason: "drift" });
+    expect(moving.sentence).toMatch(/^Test the pH of every batch: the last 8 readings .*one side of the mean/);
+    const scattered = Array.from({ length: 20 }, (_, k) => 5.75 + ([0.12, -0.1, 0.02, -0.13, 0.1][k % 5] as number));
+    const blind = plan(weekly(scattered), { low: 3, high: 9 });
+    expect(blind).toMatchObject({ every: 1, reason: "blind" });
+    expect(blind.sentence).toMatch(/^Test the pH of every batch: the readings scatter .*a change of 0\.4 /);
+    // Mean 5.971; the scatter, 0.0165, counts as 0.02; k2 of 20 readings for 90 % is 2.310 [NIST handbook, from memory].
+    const wide = plan(weekly(steady(20).map((pH) => pH + 0.22)));
+    expect(wide).toMatchObject({ every: 1, reason: "wide" });
+    expect(wide.sentence).toMatch(/ the last 20 readings .*from 5\.92 to 6\.02, .*outside 5\.5 to 6\.$/);
+  });
+
   it("batches of another kind in between neither count nor begin anew", () => {
     const mixed = weekly(steady(12)).flatMap((one) => [one, { ...one, key: "rain||", pH: 6.8 }]);
     expect(plan(mixed)).toMatchObject({ every: 8, untested: 0 });
