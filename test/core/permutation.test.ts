@@ -125,6 +125,12 @@ describe("in time", () => {
     });
   });
 
+  it("values of nine decimals that differ by few steps are counted like whole numbers", () => {
+    const tiny = (length: number) => Array.from({ length }, (_, k) => (k % 3) / 1e9);
+    // 50! / (25! 25!)
+    expect(permutationTest([{ a: tiny(25), b: tiny(25) }]).splits).toBe(126_410_606_437_752);
+  });
+
   it("what cannot be counted is refused, never sampled", () => {
     expect(refusal(() => permutationTest([{ a: group(25), b: group(25) }]))).toBe(
       "50 values can be divided in more ways than can be counted in the time there is. Give 42 or fewer in all, or values with fewer digits.",
@@ -132,6 +138,14 @@ describe("in time", () => {
     expect(refusal(() => permutationTest(pairBlocks(group(50).map((value) => [value, 0] as const))))).toMatch(
       /^100 values can be divided in more ways than/,
     );
+    // Pairs are counted up to 42, which are 84 values.
+    expect(refusal(() => permutationTest(pairBlocks(group(50).map((value) => [value, 0] as const))))).not.toContain(
+      "42",
+    );
+    const full = { a: [1], b: [2] };
+    for (const blocks of [[], [{ a: [], b: [1] }], [{ a: [1], b: [] }], [full, { a: [1], b: [] }]]) {
+      expect(refusal(() => permutationTest(blocks))).toBe("A group holds no number. Give at least one value for each.");
+    }
     expect(refusal(() => permutationTest([{ a: [], b: [1] }]))).toBe(
       "A group holds no number. Give at least one value for each.",
     );

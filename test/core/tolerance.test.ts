@@ -58,6 +58,14 @@ describe("chi-square", () => {
     }
   });
 
+  it("two degrees of freedom: e^(−x/2) above x, to ten figures far out, and −2 ln of what is above back again", () => {
+    for (const x of [12, 60, 120, 400]) expect(chiSquareAbove(x, 2) / Math.exp(-x / 2)).toBeCloseTo(1, 10);
+    for (const above of [1e-3, 1e-5, 1e-9]) {
+      expect(chiSquareQuantile(1 - above, 2) / (-2 * Math.log(above))).toBeCloseTo(1, 7);
+    }
+    expect(chiSquareAbove(-1, 2)).toBe(1);
+  });
+
   it("Abramowitz & Stegun table 26.8, from memory: 3.84146, 18.3070, 6.63490", () => {
     expect(chiSquareQuantile(0.95, 1)).toBeCloseTo(3.84146, 5);
     expect(chiSquareQuantile(0.95, 10)).toBeCloseTo(18.307, 4);
