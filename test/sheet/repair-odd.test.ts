@@ -149,6 +149,25 @@ describe("a row put back before", () => {
     });
   });
 
+  test("that lost a cell since is known by its Id and gets it back", () => {
+    const now = { rows: [A, ["b-1", "Ivy", "", "y"], NEW] };
+    expect(mended({ before, now, landing, put: ["b-1", "Ivy", "two"], restored: [2] }).rows).toEqual([A, B, NEW]);
+  });
+
+  test("that stands beside its columns is known by what it held in ours, whatever became of others", () => {
+    const now = {
+      head: ["", ...HEAD],
+      rows: [
+        ["", ...A],
+        ["b-1", "Ivy", "two", "", "yy"],
+        ["", "new-1", "Palm", "new", ""],
+      ],
+    };
+    const { rows, again } = mended({ before, now, landing, put: ["b-1", "Ivy", "two"], restored: [2] });
+    expect(rows[1]).toEqual(["", "b-1", "Ivy", "two", "yy"]);
+    expect(again).toEqual([]);
+  });
+
   test("and nowhere to be found leaves the headings alone", () => {
     const now = { rows: [NEW, C] };
     const given = {
