@@ -131,9 +131,9 @@ function conflict(limits: readonly NamedLimit[], possible: (some: readonly Limit
   return new BadInput("limits-conflict", sayConflict(limits, without));
 }
 
-/** columns·x. */
-function mixOf(columns: readonly (readonly number[])[], x: readonly number[]): number[] {
-  const mix = (columns[0] ?? []).map(() => 0);
+/** columns·x, with `count` numbers; without columns these are all 0. */
+function mixOf(columns: readonly (readonly number[])[], x: readonly number[], count: number): number[] {
+  const mix = new Array<number>(count).fill(0);
   columns.forEach((column, j) => {
     column.forEach((part, i) => {
       mix[i] = (mix[i] as number) + part * (x[j] as number);
@@ -188,7 +188,7 @@ export function goalDoses(wanted: Amounts, wishes: DoseWishes): GoalDoses {
   );
   // A preference and ratios are in the mix found above and nowhere else, so that mix is what measuring keeps close to.
   const asFound = slope !== null || (held && wishes.equalities.length > 0);
-  const goal = asFound ? mixOf(columns, exact.x) : missing;
+  const goal = asFound ? mixOf(columns, exact.x, count) : missing;
   const found = searchLimitedGrid({
     columns: perBatchColumns(columns, litres),
     wanted: goal,
@@ -205,7 +205,7 @@ export function goalDoses(wanted: Amounts, wishes: DoseWishes): GoalDoses {
     );
   }
   const x = found.x.map((amount) => amount / litres);
-  const misfit = mixOf(columns, x).reduce((sum, part, i) => sum + (part - (missing[i] as number)) ** 2, 0);
+  const misfit = mixOf(columns, x, count).reduce((sum, part, i) => sum + (part - (missing[i] as number)) ** 2, 0);
   return {
     x,
     misfit,

@@ -184,6 +184,12 @@ describe("measured amounts, for 10 L", () => {
     expect(found.held).toBe(true);
   });
 
+  it("without any feed are off by the whole: (0 − 1)² for each of two elements, as without measuring", () => {
+    for (const measures of [undefined, []]) {
+      expect(goalDoses({ N: 100, K: 100 }, wishes([], { measures }))).toMatchObject({ x: [], misfit: 2 });
+    }
+  });
+
   it("keep the limits: of 6.4 and 9.6 g only the first is at most 95 mg/L", () => {
     const limits = [limit([-100], -95, "at most 95 mg/L nitrogen")];
     const measures = steps(3.2);
