@@ -100,7 +100,12 @@ test("Settings without the row Today is left without it", () => {
 
 describe("plants", () => {
   test("without their column are none, and the list is still named", () => {
-    const book = bookWith({ Plants: [["Plant"], ["Fern"]] });
+    const book = bookWith({
+      Plants: [
+        ["Plant", "Pot mL"],
+        ["Fern", "big"],
+      ],
+    });
     book.grid.tab("Plants").deleteColumns(1, 1);
     const reply = load(book);
     expect(reply).toMatchObject({ plants: [], plantTab: "Plants" });
