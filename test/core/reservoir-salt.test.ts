@@ -49,6 +49,16 @@ class Vessel {
   }
 }
 
+it("finds an uptake of any size, in mg/L too, and none for a level that no uptake brings about", () => {
+  const steps: ReservoirStep[] = [{ kind: "top up", day: 1, amountMl: 200, level: 100 }];
+  const from = (measured: number) => uptakeFrom({ volumeMl: 1000, fillLevel: 100 }, steps, measured);
+  // 100 mg in a litre and 20 mg topped up, less 0.2 L of what the plant takes up: 110 mg/L are left of 50 mg/L
+  expect(from(110)).toBeCloseTo(50, 6);
+  expect(from(119.9)).toBeCloseTo(0.5, 6);
+  // the top-up alone brings 20 mg/L
+  expect(from(10)).toBeNull();
+});
+
 describe("closed form c = c0 + ct W / V for an ion that stays behind", () => {
   it("20 mg/L of sodium in half a litre, three litres of the same water drunk: 140 mg/L", () => {
     expect(levelAfterUse({ fill: 20, topUp: 20, used: 3, volume: 0.5 })).toBe(140);

@@ -73,6 +73,11 @@ describe("the page", () => {
     expect(first?.amountMl).toBeLessThanOrEqual(120);
   });
 
+  test("leaves out on a visit what was filled that very day, though it will not last until the next", () => {
+    const { pours } = plan({ rows, fromDay: 1000, everyDays: 7, filledBefore: false });
+    expect(pours).toEqual([{ day: 1007, plant: "Fern", place: "", amountMl: 100 }]);
+  });
+
   test("names a plant without a filling, also where a rule says how often to top up", () => {
     const { pours, unknown } = plan({ topUpDays: 7 });
     expect(pours).toEqual([]);

@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Feed, feedOf } from "../../src/core/feeds.ts";
 import { parseLabel } from "../../src/core/label.ts";
+import { saltOf } from "../../src/core/salts.ts";
 import { bottleSteps, offerStock, type StockTask } from "../../src/core/stock.ts";
 import { drawn } from "../drawn.ts";
 import { refusal } from "./refusal.ts";
@@ -169,4 +170,10 @@ describe("what to do", () => {
       /^The dose of Green is 0 mL/,
     );
   });
+});
+
+it("diammonium phosphate is known by its label: all of its nitrogen is ammonium", () => {
+  // (NH4)2HPO4, 132.06 g/mol: N 28.01 and P2O5 70.97 of it
+  expect(saltOf(feed("Dap", "N 21.2 NH4-N 21.2 P2O5 53.7"))?.name).toBe("diammonium phosphate");
+  expect(saltOf(feed("Not dap", "N 21.2 NO3-N 21.2 P2O5 53.7"))).toBeNull();
 });

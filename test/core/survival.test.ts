@@ -73,4 +73,17 @@ describe("by hand", () => {
   it("a wait below 0 is refused", () => {
     expect(refusal(() => survivalCurve([{ days: -1, happened: true }]))).toBe("A wait is -1 days. Give 0 or more.");
   });
+
+  it("a wait of 0 days counts, and the days come in their order whatever that of the waits is", () => {
+    // two wait, then one of them does: a half
+    expect(survivalCurve(waits("2 0")).steps[0]).toEqual({ days: 0, atRisk: 2, happened: 1, share: 0.5 });
+    // 3 of 4, then 2 of 3 and 1 of 2 of those still waiting
+    const { steps, median } = survivalCurve(waits("9 3 20+ 5"));
+    expect(steps.map(({ days, atRisk }) => [days, atRisk])).toEqual([
+      [3, 4],
+      [5, 3],
+      [9, 2],
+    ]);
+    expect(median).toBe(5);
+  });
 });

@@ -109,6 +109,10 @@ describe("the approximate interval, by hand", () => {
     const interval = differenceInterval([{ a: upTo(10).map((value) => value + 10), b: upTo(20, 2) }]);
     expect(interval?.low).toBeCloseTo(-5.5 - 5.814, 2);
     expect(interval?.high).toBeCloseTo(-5.5 + 5.814, 2);
+    // the other way about, the same from the other side
+    const turned = differenceInterval([{ a: upTo(20, 2), b: upTo(10).map((value) => value + 10) }]);
+    expect(turned?.low).toBeCloseTo(5.5 - 5.814, 2);
+    expect(turned?.high).toBeCloseTo(5.5 + 5.814, 2);
   });
 });
 
