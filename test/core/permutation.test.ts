@@ -84,6 +84,13 @@ describe("against every split listed", () => {
     );
   });
 
+  it("where all are alike, in any decimals, every way is as extreme", () => {
+    for (const value of [2, 1 / 3]) {
+      const pair = [value, value] as const;
+      expect(permutationTest(pairBlocks([pair, pair]))).toMatchObject({ atLeast: 4, atMost: 4, asExtreme: 4, p: 1 });
+    }
+  });
+
   it("counting sums and matching halves agree where both can", () => {
     const random = randomOf(11);
     const group = (length: number) => Array.from({ length }, () => random.below(12));

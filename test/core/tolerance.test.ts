@@ -66,6 +66,13 @@ describe("chi-square", () => {
     expect(chiSquareAbove(-1, 2)).toBe(1);
   });
 
+  it("one degree of freedom near 0: below x lies √(2x/π) (1 − x/6 + x²/40), the normal density integrated term by term", () => {
+    for (const x of [1e-6, 1e-4, 1e-2]) {
+      const below = Math.sqrt((2 * x) / Math.PI) * (1 - x / 6 + x ** 2 / 40);
+      expect(1 - chiSquareAbove(x, 1)).toBeCloseTo(below, 8);
+    }
+  });
+
   it("Abramowitz & Stegun table 26.8, from memory: 3.84146, 18.3070, 6.63490", () => {
     expect(chiSquareQuantile(0.95, 1)).toBeCloseTo(3.84146, 5);
     expect(chiSquareQuantile(0.95, 10)).toBeCloseTo(18.307, 4);
