@@ -225,9 +225,12 @@ function findPlace(log: Log, writing: Writing): Place {
     if (typedByHand) row = typed + 1;
   }
   const layout = (from: number) => segmentsOf({ log: { ...log, ours }, writing, row: from, hasFormula });
-  const segments = layout(row);
-  const half = segments.length === 1 ? null : halfWritten(log, writing, { segments, below: row });
-  return half === null ? { row, segments, retried: false } : { row: half, segments: layout(half), retried: true };
+  // Where a formula stands in the way of what is to be written, no earlier try wrote anything.
+  const needed = headingsUsed(spec, writing.records).map((heading) => columnAt(columns, heading));
+  const planted = (from: number) =>
+    writing.records.some((_, offset) => needed.some((column) => hasFormula(from + offset, column)));
+  const half = halfWritten(log, writing, { below: row, layout: (from) => (planted(from) ? [] : layout(from)) });
+  return half === null ? { row, segments: layout(row), retried: false } : { ...half, retried: true };
 }
 
 /** The last row, counted from 1 with the heading, in which one of the columns holds something; at least 1. */
@@ -244,17 +247,21 @@ function lastFilled(values: readonly (readonly unknown[])[], columns: readonly n
  * its row blank, also at `below` and further down.
  */
 function halfWritten(
-  { values, columns, book }: Log,
+  { spec, values, columns, book }: Log,
   { records }: Writing,
-  { segments, below }: { readonly segments: readonly Segment[]; readonly below: number },
-): number | null {
-  const [firstBlock] = segments;
-  const idBlock = segments[segments.length - 1];
-  const ours = [...columns.at].flatMap(([heading, column]) => {
-    const block = segments.find(({ from, to }) => from <= column && column <= to);
-    return block ? [{ heading, column, block }] : [];
-  });
+  { below, layout }: { readonly below: number; readonly layout: (from: number) => readonly Segment[] },
+): Pick<Place, "row" | "segments"> | null {
+  const idAt = columnAt(columns, spec.key);
   for (let row = Math.max(2, below - records.length); row < below; row++) {
+    if (!isBlank(values[row - 1]?.[idAt - 1])) continue;
+    const segments = layout(row);
+    if (segments.length < 2) continue;
+    const [firstBlock] = segments;
+    const idBlock = segments[segments.length - 1];
+    const ours = [...columns.at].flatMap(([heading, column]) => {
+      const block = segments.find(({ from, to }) => from <= column && column <= to);
+      return block ? [{ heading, column, block }] : [];
+    });
     let filled = 0;
     const matches = records.every((record, offset) => {
       const raw = (column: number) => values[row - 1 + offset]?.[column - 1];
@@ -268,7 +275,7 @@ function halfWritten(
           block !== idBlock && sameCell(raw(column), record[heading] ?? null, book.workbook),
       );
     });
-    if (matches && filled > 0) return row;
+    if (matches && filled > 0) return { row, segments };
   }
   return null;
 }

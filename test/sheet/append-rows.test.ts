@@ -94,6 +94,7 @@ describe.each(LAYOUTS)("an earlier try that wrote a part, columns %s:", (layout)
   const HOYA = { Id: "a-1", Plant: "Hoya", Note: "moved" };
   /** A tab with these rows and two more to which only somebody else's cells and the formulas were filled down. */
   const open = (...rows: Readonly<Record<string, Cell>>[]) => tabOf([[...headings], ...[...rows, {}, {}].map(row)]);
+  const mineNot = (cell: Cell): Cell => (cell === "mine" ? "" : cell);
   /** Row, Id, Plant and Note of every row that holds one of them. */
   const held = (tab: ReturnType<typeof open>) =>
     tab.shows().flatMap((cells, index) => {
@@ -110,6 +111,16 @@ describe.each(LAYOUTS)("an earlier try that wrote a part, columns %s:", (layout)
     expect(halfThere(below.log(), [FERN])).toBe(true);
     expect(below.append(FERN).written).toBe(1);
     expect(held(below)).toEqual(["2 a-1 Hoya moved", "3 n-1 Fern dry"]);
+  });
+
+  test("also where somebody else's cells reach no further down than they do", () => {
+    const tab = tabOf([[...headings], ...[HOYA, { Note: "dry" }, { Note: "wet" }].map(row)]);
+    expect(halfThere(tab.log(), [FERN, PALM])).toBe(true);
+    expect(tab.append(FERN, PALM).written).toBe(2);
+    expect(held(tab)).toEqual(["2 a-1 Hoya moved", "3 n-1 Fern dry", "4 n-2 Palm wet"]);
+    const one = tabOf([[...headings], ...[HOYA, { Note: "dry" }].map(row), row({ Note: "wet" }).map(mineNot)]);
+    expect(one.append(FERN, PALM).written).toBe(2);
+    expect(held(one)).toEqual(["2 a-1 Hoya moved", "3 n-1 Fern dry", "4 n-2 Palm wet"]);
   });
 
   test("also where one of the records has nothing for that part", () => {
@@ -176,6 +187,15 @@ test("an earlier try may have failed after any block but the last", () => {
     expect(tab.append(FERN, PALM).written).toBe(2);
     expect(tab.shows().slice(0, 2)).toEqual(inPlace);
   }
+});
+
+test("a row in which a formula shows what is to be written is none of an earlier try, and nothing is refused for it", () => {
+  const tab = tabOf([
+    ["Note", "Mine", "Plant", "Mine", "Id", "Who"],
+    ["dry", "mine", { shows: "Fern" }, "mine", "", ""],
+  ]);
+  expect(tab.append(FERN).written).toBe(1);
+  expect(tab.shows()[1]).toEqual(["dry", "", "Fern", "", "n-1", ""]);
 });
 
 test("a row of which only a formula shows something is none of an earlier try of a record that has nothing but its Id", () => {
