@@ -57,6 +57,7 @@ function settleGrade(
   asked: (term: LabelTerm) => boolean,
 ): void {
   let repeats = true;
+  let open = false;
   const elementalLines = (["P", "K"] as const).some((symbol) => {
     const printed = symbol === "P" ? grade.p : grade.k;
     return printed > 0 && agree(found.get(symbol) ?? Number.NaN, printed);
@@ -73,7 +74,10 @@ function settleGrade(
     const term = elemental ? element : oxide;
     const stated = elemental ? asElement : asOxide;
     if (stated === undefined) {
-      if (asked(oxide) || asked(element)) continue;
+      if (asked(oxide) || asked(element)) {
+        open = true;
+        continue;
+      }
       draft.fields[term] = printed;
       repeats = false;
     } else if (!agree(stated, printed)) {
@@ -88,7 +92,8 @@ function settleGrade(
       });
     }
   }
-  if (repeats && draft.entries.length === 0) draft.passed = "The lines say the same.";
+  if (!repeats || draft.entries.length > 0) return;
+  draft.passed = open ? "The lines that say it are asked about; see the questions." : "The lines say the same.";
 }
 
 /** Percents that no unit stands with, on a label where others have one, may be anything. */

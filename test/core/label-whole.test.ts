@@ -133,6 +133,15 @@ describe("lines on the same nutrient", () => {
     expect(sentences("Mg 3 %\nNPK 10-5-5 Mg 2\nN 10 %\nP2O5 5 %\nK2O 5 %")[1]).toMatch(/^Mg .*question/);
   });
 
+  test("leave the grade out, which does not say that they agree with it where they are asked about", () => {
+    const grade = "NPK 10-5-5\n";
+    expect(sentences(`${grade}N 10 %\nP2O5 5 %\nK2O 5 %`)[0]).toBe("The lines say the same.");
+    const asked = /^The lines that say it are asked about; see the questions/;
+    for (const lines of ["N 10 %\nN 9 %\nP2O5 5 %\nK2O 5 %", "N 10 %\nN 9 %\nP2O5 5 %\nP2O5 4 %\nK2O 5 %\nK2O 4 %"]) {
+      expect(sentences(grade + lines)[0]).toMatch(asked);
+    }
+  });
+
   test("as oxide and as element agree, or the label is refused", () => {
     // MgO holds 24.305 / 40.304 = 60.3 % Mg.
     expect(readLabelText("MgO 2 %\nMg 1.2 %")).toMatchObject({ fields: { MgO: 2 }, refused: "", open: 0 });
