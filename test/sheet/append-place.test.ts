@@ -107,6 +107,10 @@ describe("rows of an earlier try that got no further than its first block", () =
 
   test("are none where there is nothing to write", () => {
     expect(halfThere(tabOf([OLD, halfA, ...AHEAD]).log, [])).toBe(false);
+    // Not even where the Ids are filled by a formula in their heading.
+    const { log } = tabOf([OLD]);
+    const tab = { ...log.tab, readFormulas: () => [HEAD.map(() => "=X(1)")] };
+    expect(halfThere({ ...log, tab }, [])).toBe(false);
   });
 
   test("may reach below the last row that was read, where records have nothing for the first block", () => {

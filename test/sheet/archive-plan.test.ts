@@ -52,6 +52,13 @@ describe("old rows", () => {
     expect(plan([old("a", "2024-03-01"), old("b", "2024-02-01", "Top up", "Ivy")]).places).toEqual([]);
   });
 
+  test("leave the newest day before 1970 as well, whatever stands there without a date", () => {
+    const old: Row = ["a", "1969-05-01", "Fern", "Top up"];
+    const undated: Row = ["b", "", "Fern", "Top up"];
+    expect(plan([old, undated]).places).toEqual([]);
+    expect(plan([undated, old]).places).toEqual([]);
+  });
+
   test("go with what they correct or stay with it, spaces around the Ids or not", () => {
     const chain: Row[] = [
       ["a", "2024-01-01", "Fern", "Top up"],

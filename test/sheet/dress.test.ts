@@ -41,12 +41,17 @@ interface Given {
   readonly at?: ReadonlyMap<string, number>;
   /** Formulas below the heading row. */
   readonly formulas?: readonly (readonly string[])[];
+  /** In how many of those rows something shows; in all when absent. */
+  readonly filled?: number;
 }
 
-function dressed({ look = {}, fresh = [], spec = {}, at = AT, formulas = [] }: Given = {}): string[] {
+function dressed({ look = {}, fresh = [], spec = {}, at = AT, formulas = [], filled }: Given = {}): string[] {
   const done: string[] = [];
   const width = Math.max(5, ...formulas.map((row) => row.length));
-  const values = [Array.from({ length: width }, () => "x"), ...formulas.map((row) => row.map(() => 1))];
+  const values = [
+    Array.from({ length: width }, () => "x"),
+    ...formulas.slice(0, filled).map((row) => row.map(() => 1)),
+  ];
   const readFormulas = ({ row, rows, columns }: Block) => {
     if (rows < 1 || columns < 1) throw new Error("a block without cells");
     return Array.from({ length: rows }, (_, index) =>
@@ -143,6 +148,8 @@ describe("warnings", () => {
       "warn 2,6 3x1 formulas",
     ]);
     expect(only(dressed({ formulas: [[ours, "", "", "", ""]] }), "warn")[1]).toBe("warn 2,1 1x1 formulas");
+    // Below the last row in which something shows nothing is looked at.
+    expect(only(dressed({ formulas: [[ours], [ours], [ours]], filled: 1 }), "warn")[1]).toBe("warn 2,1 1x1 formulas");
   });
 
   test.each<[string, Block, string, readonly string[], number]>([

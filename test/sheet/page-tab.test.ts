@@ -1,6 +1,7 @@
 /** The tab of the sitter's page: made over while nobody typed on it, and never written over once somebody did. */
 
 import { describe, expect, test } from "vitest";
+import { listMark } from "../../src/sheet/find.ts";
 import { readSittersPage, SITTERS_PAGE, writeSittersPage } from "../../src/sheet/page-tab.ts";
 import { openTestBook, type TestBook } from "./workbook.ts";
 
@@ -34,6 +35,15 @@ describe("writing the page", () => {
     expect(book.values("On the fridge")).toEqual([["For Lou", 4]]);
     expect(put(book, ["For Lou", 4], ["c", 5]).tab).toBe("On the fridge");
     expect(tabs(book)).toEqual(["Sheet1", "On the fridge"]);
+  });
+
+  test("passes over a plant list of one's own whose name ends in a number", () => {
+    const list = "Plant list of 2025";
+    const book = openTestBook({ tabs: { [list]: { cells: [["Name"]] } } });
+    const workbook = book.workbook();
+    for (const tab of workbook.tabs()) workbook.setup(tab).mark(null, listMark(list));
+    expect(put(book, ["For Mira", null])).toEqual({ tab: SITTERS_PAGE, kept: null });
+    expect(tabs(book)).toEqual([list, SITTERS_PAGE]);
   });
 
   test.each([

@@ -205,3 +205,9 @@ describe("refused", () => {
     expect(refusal(() => settle(restless.log, FILLED))).toMatch(/was being rearranged/);
   });
 });
+
+test("what was written to a tab that somebody emptied just then has to be appended again", () => {
+  const tab = tabOf([HEAD, A, B], []);
+  expect(settle(tab.log, appended(4, PALM))).toEqual([PALM]);
+  expect(tab.written).toEqual([]);
+});
