@@ -255,7 +255,6 @@ function halfWritten(
   for (let row = Math.max(2, below - records.length); row < below; row++) {
     if (!isBlank(values[row - 1]?.[idAt - 1])) continue;
     const segments = layout(row);
-    if (segments.length < 2) continue;
     const [firstBlock] = segments;
     const idBlock = segments[segments.length - 1];
     const ours = [...columns.at].flatMap(([heading, column]) => {

@@ -196,6 +196,16 @@ test("a row in which a formula shows what is to be written is none of an earlier
   ]);
   expect(tab.append(FERN).written).toBe(1);
   expect(tab.shows()[1]).toEqual(["dry", "", "Fern", "", "n-1", ""]);
+  const second = tabOf([
+    ["Note", "Mine", "Plant", "Mine", "Id", "Who"],
+    ["dry", "mine", "", "mine", "", ""],
+    ["wet", "mine", { shows: "Palm" }, "mine", "", ""],
+  ]);
+  expect(second.append(FERN, PALM).written).toBe(2);
+  expect(second.shows().slice(2)).toEqual([
+    ["dry", "", "Fern", "", "n-1", ""],
+    ["wet", "", "Palm", "", "n-2", ""],
+  ]);
 });
 
 test("a row of which only a formula shows something is none of an earlier try of a record that has nothing but its Id", () => {
