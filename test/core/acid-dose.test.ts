@@ -182,3 +182,17 @@ describe("refusals and words", () => {
     expect(standingSentence(5.6, 6.4)).toMatch(/holds it there/);
   });
 });
+
+test("a very hard water takes more sulfuric or citric acid than a first guess four times too high would allow", () => {
+  const doseOf = (name: string) =>
+    waterAcidDose({ alkalinityMgCaCO3L: 800, pH: 7.8, targetPH: 5.8, acid: parseAcid(name) }).molPerL;
+  expect(doseOf("sulfuric 95%")).toBeCloseTo(0.006, 4);
+  expect(doseOf("citric")).toBeCloseTo(0.0052, 4);
+});
+
+test("bicarbonate, which would be wanted in less than nothing, cannot reach a pH above its own", () => {
+  for (const targetPH of [8.5, 9, 9.5, 10]) {
+    const asked = { alkalinityMgCaCO3L: 50, pH: 6, targetPH, acid: parseAcid("potassium bicarbonate") };
+    expect(refusal(() => waterAcidDose(asked))).toContain("cannot bring this water");
+  }
+});

@@ -128,3 +128,8 @@ it("whatever the dose, the bottle is at most a tenth acid (sulfuric a twentieth)
   );
   expect(thinned).toBeGreaterThan(0.4 * drawn(500));
 });
+
+it("says of a liquid that is no acid and stays cool only to let it run slowly", () => {
+  const [, pour] = thinSteps({ name: "base", kind: "base", hot: false }, { solute: 5, unit: "mL", bottleMl: 100 });
+  expect(pour).toBe("Let 5 mL of base run slowly into the water.");
+});

@@ -27,6 +27,8 @@ describe("an oxide against its element", () => {
     "0-1-0 P 0.5",
     // 22.694 against 22.9, which is 0.44 × 52 = 22.88: 0.206 of 0.0718 + 0.229.
     "0-52-0 P 22.9",
+    // 21.385 against 21.1: 0.285 of 0.0718 + 0.2139, a hundredth of the larger; of the smaller it would be 0.211.
+    "0-49-0 P 21.1",
   ])("%s agree, and the oxide counts", (text) => {
     const oxide = Number(/^0-(\d+)/.exec(text)?.[1]);
     expect(parseLabel(text).percent.P).toBeCloseTo(0.43643 * oxide, 3);

@@ -103,3 +103,10 @@ it("limits are from 0 to 14 and do not cross or meet", () => {
   expect(refusal(() => checkRange({ low: 6, high: 6 }))).toMatch(/6 and 6/);
   expect(checkEvery(steady(12), { low: 0, high: 14 })).toBe(8);
 });
+
+describe("a scatter that hides a shift", () => {
+  it("is that of the readings, where they scatter more than a meter", () => {
+    const apart = [5.67, 5.67, 5.67, 5.83, 5.83, 5.83];
+    expect(standingOf(apart, range)).toMatchObject({ every: 1, reason: "blind" });
+  });
+});

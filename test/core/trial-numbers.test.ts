@@ -60,6 +60,19 @@ describe("interval", () => {
     expect(differenceInterval([{ a: [1, 2, 3, 4], b: [7, 8, 9, 10] }])).not.toBeNull();
   });
 
+  it("with the fewest pairs, its ends are the least and the greatest difference, however narrow", () => {
+    const interval = differenceInterval(pairsOf([1, 2, 3, 4, 5, 6]));
+    expect(interval?.low).toBeCloseTo(1, 5);
+    expect(interval?.high).toBeCloseTo(6, 5);
+    expect(differenceInterval(pairsOf([1, 1, 1, 1, 1, 1]))?.low).toBeCloseTo(1, 6);
+  });
+
+  it("26 pairs are still counted exactly, 27 no more", () => {
+    const some = (count: number) => pairsOf(Array.from({ length: count }, (_, k) => k % 5));
+    expect(differenceInterval(some(26))?.method).toBe("exact");
+    expect(differenceInterval(some(27))?.method).toBe("approximate");
+  });
+
   it("the approximate one agrees with the exact one within 5 % of the width, where the exact one ends", () => {
     const random = randomOf(21);
     const group = (length: number, mean: number) => Array.from({ length }, () => mean + random.normal());
