@@ -195,3 +195,53 @@ test("a row typed by hand that holds the same word of its own is not taken for o
   const typed = { rows: [own, ["", "Hoya", "other", ""], B] };
   expect(mended({ before: typed, now, landing: { ...FILLED, rows: [4] } }).rows).toEqual(now.rows);
 });
+
+describe("a row is not taken for the headings", () => {
+  const head = ["", ...HEAD];
+
+  test("when its name is that of the heading above it", () => {
+    const record = { ...PALM, Id: "Id" };
+    const now = { rows: [A, B, ["Id", "Palm", "new", ""]] };
+    expect(toMend({ before, now, landing: appended([A, B], record) })).toEqual([]);
+  });
+
+  test("when all that was written is the word of a heading, and stands beside its column", () => {
+    const now = { head, rows: [...[A, B].map((row) => ["", ...row]), ["Note", "", "", "", ""]] };
+    expect(mended({ before, now, landing: appended([A, B], { Id: "Note" }) }).rows[2]).toEqual([
+      "",
+      "Note",
+      "",
+      "",
+      "",
+    ]);
+  });
+
+  test.each<[string, Row]>([
+    ["the name of the heading above it", ["Id", "Ivy", "two", "y"]],
+    ["nothing but the word of a heading", ["", "Note", "", ""]],
+  ])("when it was put back and holds %s", (_, row) => {
+    const rows = [A, row];
+    expect(toMend({ before: { rows }, now: { rows: [...rows, NEW] }, landing, restored: [2] })).toEqual([]);
+  });
+
+  test("when something strayed into it and it bears the name of the heading above it", () => {
+    const there = { rows: [["Id", "Fern", "one", "x"], B] };
+    const now = { rows: [["Id", "filled", "one", "x"], B] };
+    expect(mended({ before: there, now, landing: FILLED }).rows).toEqual([...there.rows.slice(0, 1), FULL]);
+  });
+});
+
+test("a row typed by hand that is whole gets nothing of a like one that is gone, once blanks were put", () => {
+  const typed: Row = ["", "Hoya", "", "x"];
+  const rows = [A, B, typed, ["", "Hoya", "by hand", "x"]];
+  expect(toMend({ before: { rows }, now: { rows: [A, FULL, typed] }, landing: FILLED, put: [null] })).toEqual([]);
+});
+
+test("a row typed by hand that comes back leaves alone one that holds its word and more", () => {
+  const rows: Row[] = [
+    ["c-1", "Hoya", "three", "z"],
+    ["", "Hoya", "", ""],
+  ];
+  const now = { rows: [rows[0] as Row, NEW] };
+  expect(mended({ before: { rows }, now, landing: appended(rows, PALM) }).rows).toEqual(rows);
+});
