@@ -28,6 +28,11 @@ describe("a run", () => {
     expect([same?.chart?.low, same?.chart?.high].map((limit) => limit?.toFixed(3))).toEqual(["5.690", "5.810"]);
   });
 
+  it("goes on with a reading that stands on a limit of the chart", () => {
+    // after readings that all agree, six hundredths away
+    expect(reasons(Array(6).fill(5.75), 5.68, 5.69, 5.81, 5.82)).toEqual(["shift", null, null, "shift"]);
+  });
+
   it("ends with eight on one side of the mean, after six others at least", () => {
     for (const side of [5.78, 5.72]) {
       // alternating around 5.75, the last one on the other side
