@@ -138,6 +138,17 @@ describe("in time", () => {
     expect(permutationTest([{ a: tiny(25), b: tiny(25) }]).splits).toBe(126_410_606_437_752);
   });
 
+  it("of values with many digits 42 are still counted, and 21 in one of several blocks", () => {
+    const roots = (from: number, count: number) => Array.from({ length: count }, (_, k) => Math.sqrt(from + k));
+    // 42 × 41 × 40 / 6, and only the way seen takes the three least
+    expect(permutationTest([{ a: roots(2, 3), b: roots(5, 39) }])).toMatchObject({ splits: 11_480, atMost: 1 });
+    const blocks = [
+      { a: roots(2, 1), b: roots(3, 20) },
+      { a: [1.1], b: [2.2] },
+    ];
+    expect(permutationTest(blocks)).toMatchObject({ splits: 42, atMost: 1 });
+  });
+
   it("what cannot be counted is refused, never sampled", () => {
     expect(refusal(() => permutationTest([{ a: group(25), b: group(25) }]))).toBe(
       "50 values can be divided in more ways than can be counted in the time there is. Give 42 or fewer in all, or values with fewer digits.",

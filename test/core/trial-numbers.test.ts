@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 import { differenceInterval } from "../../src/core/difference-interval.ts";
-import { pairBlocks } from "../../src/core/permutation.ts";
+import { pairBlocks, permutationTest } from "../../src/core/permutation.ts";
 import { randomOf } from "../../src/core/random.ts";
 import { plantsNeeded, powerOf } from "../../src/core/trial-power.ts";
 import { readReference } from "./reference.ts";
@@ -65,6 +65,20 @@ describe("interval", () => {
     expect(interval?.low).toBeCloseTo(1, 5);
     expect(interval?.high).toBeCloseTo(6, 5);
     expect(differenceInterval(pairsOf([1, 1, 1, 1, 1, 1]))?.low).toBeCloseTo(1, 6);
+  });
+
+  it("leaves out a tail of just 2.5 %: 3 of the 120 draws of groups of 3 and 7", () => {
+    const [a, b] = [
+      [10, 21, 34],
+      [1, 3, 6, 8, 13, 17, 25],
+    ];
+    const interval = differenceInterval([{ a, b }]);
+    const tails = [interval?.low, interval?.high].map((end, k) => {
+      const by = (end ?? Number.NaN) + (k === 0 ? 0.01 : -0.01);
+      const { atLeast, atMost } = permutationTest([{ a: a.map((value) => value - by), b }]);
+      return k === 0 ? atLeast : atMost;
+    });
+    expect(Math.min(...tails)).toBeGreaterThan(3);
   });
 
   it("26 pairs are still counted exactly, 27 no more", () => {
