@@ -179,3 +179,16 @@ describe("in time", () => {
     }
   });
 });
+
+describe("numbers that need many places", () => {
+  it("keeps small differences beside a large one, nine decimals or not", () => {
+    const test = permutationTest([{ a: [1e6 + 0.4, 0.1], b: [1e6, 0.300000001] }]);
+    expect([test.splits, test.atLeast, test.atMost]).toEqual([6, 3, 4]);
+  });
+  it("counts many blocks of four", () => {
+    const blocks = Array.from({ length: 24 }, (_, k) => ({ a: [1 + (k % 2), 2], b: [1, 3] }));
+    const test = permutationTest(blocks);
+    expect(test.splits).toBe(6 ** 24);
+    expect(test.p).toBeGreaterThan(0);
+  });
+});

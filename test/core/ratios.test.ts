@@ -102,3 +102,23 @@ describe("how far off", () => {
     else expect(found).toBeCloseTo(off, 9);
   });
 });
+
+describe("ratios that disagree", () => {
+  it("names the first one that does not fit with those before it", () => {
+    expect(() =>
+      followRatios({}, { N: 90 }, [
+        { N: 3, P: 1 },
+        { N: 1, K: 1 },
+        { P: 1, K: 1 },
+      ]),
+    ).toThrow(/^P:K 1:1 /);
+  });
+  it("is seen of the smallest amounts as well", () => {
+    expect(() =>
+      followRatios({}, { N: 1e-6 }, [
+        { N: 1, P: 1 },
+        { N: 1, P: 1.0005 },
+      ]),
+    ).toThrow(/set phosphorus twice/);
+  });
+});

@@ -276,3 +276,23 @@ describe("the plan of fed and plain top-ups", () => {
     expect(refusal(() => topUpPlan({ ...task, everyDays: 0.5 }))).toMatch(/^The time between top-ups is 0\.5 days\./);
   });
 });
+
+describe("levels that are just met", () => {
+  const toTheMark: ReservoirStep[] = [{ kind: "top up", day: 1, amountMl: 500, level: 1 }];
+  it("tells nothing of the uptake where nothing was drunk", () => {
+    expect(uptakeFrom({ volumeMl: 1000, fillLevel: 1.5 }, [], 1.5)).toBeNull();
+  });
+  it("takes the least uptake that leaves only what the last top-up brings", () => {
+    expect(uptakeFrom({ volumeMl: 1000, fillLevel: 1.5 }, toTheMark, 0.5)).toBeCloseTo(3, 9);
+  });
+  it("needs neither days nor water", () => {
+    const steady = { topUpLevel: 1, uptakeLevel: 1, volumeMl: 1000, useMlDay: 50 };
+    expect(daysToCeiling({ ...steady, level: 2, ceiling: 2 })).toBe(0);
+    expect(flushMl({ level: 1, wanted: 1, flushLevel: 1, volumeMl: 1000 })).toBe(0);
+  });
+  it("names the volume that is refused", () => {
+    expect(() => levelAfterUse({ fill: 1, topUp: 1, used: 1, volume: 0 })).toThrow(
+      /^The volume of the reservoir is 0\. Give more than 0\.$/,
+    );
+  });
+});

@@ -146,3 +146,7 @@ describe("a disturbance comes early", () => {
     );
   });
 });
+
+test.each(["004", "4.0", "+4", "4.5"])("%s is no month", (text) => {
+  expect(() => readMonths(text)).toThrow(/Write months by name/);
+});
