@@ -87,3 +87,7 @@ describe("by hand", () => {
     expect(median).toBe(5);
   });
 });
+
+it("a log-rank test comes back where the last one waiting has it happen alone", () => {
+  expect(logRank([waits("1 3"), waits("2 4")])).toMatchObject({ freedom: 1, observed: [2, 2] });
+});
