@@ -171,3 +171,7 @@ describe("plants needed", () => {
     expect(refusal(() => plantsNeeded({ ...task, difference: 0 }))).toBe("The difference is 0. Give a number above 0.");
   });
 });
+
+it("a difference of five spreads takes the fewest plants, however small the spread", () => {
+  expect(plantsNeeded({ design: "Pairs", difference: 0.5, spread: 0.1 }).found).toMatchObject({ plants: 12 });
+});
