@@ -229,3 +229,13 @@ test("a sort before the last look is seen, and nothing more is taken out", () =>
   expect([code, sentence]).toEqual(["moved", expect.stringContaining("safe in “Care log archive”")]);
   expect(ids(book, "Care log").sort()).toEqual(["new-row-1", "old-row-1"]);
 });
+
+test("a row whose Id is the word of the heading is moved like any other, also to an archive that is there", () => {
+  const book = bookOf([line("old-row-1", "2023-02-01"), NEW]);
+  archive(book);
+  const named = line("Id", "2023-03-01").map((cell) => (typeof cell === "object" && cell ? cell : { value: cell }));
+  book.grid.tab("Care log").write(3, 1, [named]);
+  archive(book);
+  expect(ids(book, ARCHIVE)).toEqual(["old-row-1", "Id"]);
+  expect(ids(book, "Care log")).toEqual(["new-row-1"]);
+});

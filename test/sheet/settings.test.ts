@@ -232,3 +232,12 @@ test("a typed setting is a number only when it is nothing but one", () => {
     null,
   ]);
 });
+
+test("a setting that is called like the heading gets a row of its own", () => {
+  const book = bookWith([["Setting", "Value"]]);
+  writeSettings(settingsOf(book), [["Setting", "x"]]);
+  expect(rowsOf(book)).toEqual([
+    ["Setting", "Value"],
+    ["Setting", "x"],
+  ]);
+});

@@ -254,3 +254,28 @@ describe("marks", () => {
     expect(marksOf(book, "Events").some((mark) => mark.startsWith("schema:Events/2"))).toBe(true);
   });
 });
+
+test("a setting that is missing is added, though the heading above was given its name", () => {
+  const book = readyBook();
+  const tab = book.grid.tab("Settings");
+  const names = () => rowsOf(book, "Settings").map(([name]) => name);
+  tab.write(names().indexOf("Spoons") + 1, 1, [[{ value: "Ours" }]]);
+  tab.write(1, 1, [[{ value: "Spoons" }]]);
+  expect(book.setUp().problems).toEqual([]);
+  expect(names().lastIndexOf("Spoons")).toBeGreaterThan(1);
+});
+
+test("a tab that was emptied has each of its headings told as lost", () => {
+  const book = readyBook();
+  book.grid.tab("Events").write(
+    1,
+    1,
+    rowsOf(book, "Events").map((row) => row.map(() => ({ value: null }))),
+  );
+  expect(book.setUp().problems).toEqual(
+    expect.arrayContaining([
+      expect.stringMatching(/^Column A of “Events” was “Event” and has lost its heading/),
+      expect.stringMatching(/^Column B of “Events” was “Disturbs roots” and has lost its heading/),
+    ]),
+  );
+});
