@@ -233,8 +233,9 @@ test("a sort before the last look is seen, and nothing more is taken out", () =>
 test("a row whose Id is the word of the heading is moved like any other, also to an archive that is there", () => {
   const book = bookOf([line("old-row-1", "2023-02-01"), NEW]);
   archive(book);
-  const named = line("Id", "2023-03-01").map((cell) => (typeof cell === "object" && cell ? cell : { value: cell }));
-  book.grid.tab("Care log").write(3, 1, [named]);
+  book.grid
+    .tab("Care log")
+    .write(3, 1, [[{ value: "Id" }, dateCell("2023-03-01"), { value: "Fern" }, { value: "Top up" }]]);
   archive(book);
   expect(ids(book, ARCHIVE)).toEqual(["old-row-1", "Id"]);
   expect(ids(book, "Care log")).toEqual(["new-row-1"]);
