@@ -143,3 +143,18 @@ it("impossible readings are refused", () => {
     "The reading is -1 mS/cm. Give 0 or more.",
   );
 });
+
+describe("at the edges", () => {
+  it("three readings make three pairs", () => {
+    const { pairs, perDay } = meterDrift([ph(0, 7.01), ph(10, 7.02), ph(20, 7.05)], { kind: "pH", today: 20 });
+    expect(pairs).toBe(3);
+    expect(perDay).toBeCloseTo(0.002, 12);
+  });
+
+  it("an error that is just the tolerance is still fine, up to the longest time", () => {
+    const log: StandardReading[] = [{ day: 0, standard: 4, reading: 4.5, adjusted: false }];
+    const at = (today: number) => meterDrift(log, { kind: "pH", today, rules: { tolerance: 0.5 } });
+    expect(at(0)).toMatchObject({ verdict: "fine", dueDay: 30 });
+    expect(at(30).sentence).toMatch(/Calibrate it now\.$/);
+  });
+});

@@ -2,7 +2,7 @@
 
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { meanUse, trendPercentWeek, type Uptake, uptakes } from "../../src/core/drinking.ts";
+import { meanUse, trendPercentWeek, type Uptake, uptakes, uptakesWithin } from "../../src/core/drinking.ts";
 import { eventRule } from "../../src/core/events.ts";
 import { type CareRow, indexFills } from "../../src/core/fills.ts";
 
@@ -227,5 +227,29 @@ describe("properties", () => {
         expect(mean).toBeLessThanOrEqual(Math.max(...rates) + 1e-9);
       }),
     );
+  });
+});
+
+describe("at the edges", () => {
+  it("an interval of 1.3 times the days around it at two thirds of their use is missing a row", () => {
+    const tens = (from: number) => [0, 10, 20, 30].map((on) => topUp(from + on, 90));
+    expect(drunk([...tens(0), ...tens(43)], 73).length).toBe(7);
+    const log = [...tens(0), topUp(43, 78), ...tens(53).slice(0, 3)];
+    expect(drunk(log, 73)).toHaveLength(6);
+  });
+
+  it("two long intervals are no trend, three of a week are", () => {
+    expect(trend([topUp(0, 70), topUp(25, 250), topUp(50, 300)], 50)).toBeNull();
+    expect(trend(weekly(0, 21, 70), 21)).toBe(0);
+  });
+
+  it("an interval counts whose middle is the first day of the window, and none that ends after it", () => {
+    const one = { fromDay: 0, toDay: 14, amountMl: 70 };
+    expect(uptakesWithin([one], 35, 28)).toEqual([one]);
+    expect(uptakesWithin([one], 13, 28)).toEqual([]);
+  });
+
+  it("two top-ups of a day by nobody named and without amounts leave the day unknown", () => {
+    expect(use([...weekly(0, 21, 70), topUp(28, null, ""), topUp(28, null, "")], 28, 7)).toBeNull();
   });
 });

@@ -55,3 +55,27 @@ it("a reservoir that filled with roots a week ago and drinks little since is not
   expect(told(105)).toEqual(["Fern", "Ivy"]);
   expect(told(112)).toEqual(["Fern"]);
 });
+
+it("with the EC ceiling off no reading asks for a flush", () => {
+  const rows = [row(0, "Fern", "Repot"), { ...row(3, "Fern", "Reading"), ecMsCm: 5 }];
+  expect(due(["Fern"], rows, 5, { ecCeilingMsCm: 2 })).toMatchObject([{ due: "Flush" }]);
+  expect(due(["Fern"], rows, 5, {})).toEqual([]);
+});
+
+it("with the recovery days off a plant is looked at for ever", () => {
+  expect(due(["Fern"], [row(0, "Fern", "Repot")], 300, { lookDays: 7 })).toMatchObject([{ due: "Look at" }]);
+});
+
+it("a claim is looked at again on its very day", () => {
+  const on = (asOfDay: number) =>
+    dueList({
+      plants: [],
+      rows: [],
+      events: eventRule(),
+      asOfDay,
+      rules: dueRules(() => "off"),
+      claims: [{ claim: "Ferns like it cool", lookAgainDay: START }],
+    });
+  expect(on(START - 1)).toEqual([]);
+  expect(on(START)).toMatchObject([{ due: "Look again", sinceDay: START }]);
+});

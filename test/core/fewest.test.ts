@@ -188,3 +188,8 @@ describe("speed", () => {
     expect(found.feeds.length).toBeLessThanOrEqual(4);
   });
 });
+
+it("what no feed holds is off by just 100 %, and a tolerance of 100 % lets that pass", () => {
+  const found = fewestFeeds({ wanted: { N: 100, Fe: 2 }, feeds: [salt("KNO3")], water: {}, tolerance: 1 });
+  expect(found.beyondTolerance).toEqual([]);
+});

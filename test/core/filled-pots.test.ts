@@ -152,3 +152,38 @@ it("of an interval that reaches past the four weeks only the days inside count a
   expect(change(132)).not.toBeNull();
   expect(change(133)).toBeNull();
 });
+
+describe("at the edges", () => {
+  it("only intervals with their middle in the four weeks tell how often it is topped up", () => {
+    const some = (days: readonly number[], mlDay: number): Uptake[] =>
+      days.slice(1).map((toDay, at) => {
+        const fromDay = days[at] as number;
+        return { fromDay, toDay, amountMl: mlDay * (toDay - fromDay) };
+      });
+    const early = some([0, 7, 14, 21, 28, 35, 42, 49, 52, 60], 10);
+    const late = some([80, 88, 92, 96, 100, 104, 108, 124], 16);
+    // 7, 7, 7, 3 and 8 days before; the middle of 80 to 88 is the day before the four weeks, that of 108 to 124 after.
+    const change = drinkingChange([...early, ...late], 112, null);
+    expect(change?.before.gapDays).toBeCloseTo(32 / 5, 12);
+    expect(change?.now.gapDays).toBeCloseTo(4, 12);
+    const across = drinkingChange([...some([0, 28, 44, 52, 80], 10), ...late], 112, null);
+    expect(across?.before.gapDays).toBeCloseTo(12, 12);
+  });
+
+  it("twelve days in one interval are enough, and an interval with its middle before them is none", () => {
+    const before = { fromDay: 30, toDay: 42, amountMl: 120 };
+    expect(drinkingChange([before, { fromDay: 90, toDay: 102, amountMl: 120 }], 112, null)).not.toBeNull();
+    expect(drinkingChange([before, { fromDay: 56, toDay: 97, amountMl: 410 }], 112, null)).toBeNull();
+  });
+
+  it("more than the limit is a rise, a tenth less is closer together, and the middle plant may drink less", () => {
+    const change = (useMlDay: number, gapDays: number) => ({
+      before: { useMlDay: 10, gapDays: 10 },
+      now: { useMlDay, gapDays },
+      rising: true,
+    });
+    expect(filling(change(15, 5), 0, 0.5)).toBeNull();
+    const told = filling(change(16, 9), -0.1, 0.5);
+    expect(told === null ? "" : sayFilling(told)).toContain("middle plant drinks 10 % less, and");
+  });
+});

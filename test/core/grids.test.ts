@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { squaresOf } from "../../src/core/box.ts";
 import { type Grid, gridOf, type Measure, nearest, spoonAmounts, spoonfulsFor } from "../../src/core/grid.ts";
+import { LimitsKept } from "../../src/core/grid-limits.ts";
 import { branchingOrder, worthwhileMost } from "../../src/core/grid-order.ts";
 import { drawn } from "../drawn.ts";
 import { refusal } from "./refusal.ts";
@@ -246,4 +247,14 @@ describe("the most that is worth looking at", () => {
       { numRuns: drawn(300) },
     );
   });
+});
+
+it("of two ways with as few spoonfuls the one with the largest spoon is given", () => {
+  expect(spoonfulsFor(4, { spoonG: [2, 1, 3], mostSpoonfuls: 2 })).toEqual([0, 1, 1]);
+});
+
+it("a limit that all free feeds together just meet is kept, whatever binary rounding makes of the sum", () => {
+  const kept = new LimitsKept([{ coefficients: [0, -1, -1], most: -300.3 }]);
+  expect(kept.canKeep(0, 0, { free: [1, 2], most: [0, 100.1, 200.2] })).toBe(true);
+  expect(kept.canKeep(0, 0, { free: [1, 2], most: [0, 100.1, 200.1] })).toBe(false);
 });

@@ -172,3 +172,8 @@ describe("advice", () => {
     expect(waterAdvice({ pH: 7 })).toMatchObject({ advice: "measure", share: null });
   });
 });
+
+test("no sodium ratio without all three, also where there is no sodium", () => {
+  expect(sodiumRatio({ Na: 0, Mg: 5 })).toBeNull();
+  expect(sodiumRatio({ Na: 0, Ca: 5 })).toBeNull();
+});

@@ -164,3 +164,11 @@ describe("a density", () => {
     expect(densityOf(line)).toBeNull();
   });
 });
+
+it.each(["N - P - K 10+5+5", "N-P-K 10+5+5", "NPK 10-5-5"])("%s is a grade under its heading", (line) => {
+  expect(gradeOf(line)).toMatchObject({ kind: "grade", grade: { n: 10, p: 5, k: 5 } });
+});
+
+it("nutrients further on behind a plus are more of the label, not a fourth number", () => {
+  expect(gradeOf("NPK 12-4-6 2 MgO + 3 SO3")).toMatchObject({ kind: "grade" });
+});
