@@ -288,3 +288,7 @@ describe("a unit, however it is written, counts the same", () => {
     });
   });
 });
+
+test("asks to check a unit that does not belong to the line", () => {
+  expect(readReport("Calcium 5 mS/cm")[0]?.words).toBe("Calcium in mS/cm is not known. Check the unit.");
+});
