@@ -296,3 +296,9 @@ describe("levels that are just met", () => {
     );
   });
 });
+
+it("a fed solution that reads just the ceiling is poured", () => {
+  const task = { fromDay: 0, level: 1, fedLevel: 1, plainLevel: 0, ceiling: 1, uptakeLevel: 1 } as const;
+  const [step] = topUpPlan({ ...task, volumeMl: 1000, useMlDay: 100, everyDays: 5, steps: 1 });
+  expect(step).toMatchObject({ kind: "fed", after: 1 });
+});
