@@ -165,18 +165,30 @@ function restoreRow({ before, now, tracks, unread, isOurs, isStray }: Scene, pla
   return [...mended, ...stray.map((column) => ({ row: place + 1, column, value: null }))];
 }
 
-/** Where a row that was put back is now: by its key, or where all that it held stands. */
+/**
+ * Where a row that was put back is now: by its key, or as it was, or where all that it held stands. A row typed by hand
+ * may be one word, which other rows hold besides more: those that stood there before are none of it.
+ */
 function placeOfRow(scene: Scene, was: number): number | null {
   const { before, now, tracks, keyWas, keyIs } = scene;
   const key = before.values[was]?.[keyWas - 1];
   const named = now.values.findIndex((row, at) => at > 0 && !isBlank(key) && sameRaw(row[keyIs - 1], key));
   if (named !== -1) return named;
+  const signature = { was: signatureOf(scene, "was"), is: signatureOf(scene, "is") };
+  const whole = now.values.findIndex((_, at) => at > 0 && signature.is(at) === signature.was(was));
+  if (whole !== -1) return whole;
+  const unchanged = new Set(before.values.map((_, at) => signature.was(at)));
+  const keys = new Set(before.values.map((row) => row[keyWas - 1]).filter((one) => !isBlank(one)));
   const held = tracks.flatMap(({ heading, was: column }) => {
     const raw = heading === null ? null : before.values[was]?.[column - 1];
     return isBlank(raw) ? [] : [raw];
   });
   const place = now.values.findIndex(
-    (row, at) => at > 0 && held.every((raw) => row.some((cell) => sameRaw(cell, raw))),
+    (row, at) =>
+      at > 0 &&
+      !keys.has(row[keyIs - 1]) &&
+      !unchanged.has(signature.is(at)) &&
+      held.every((raw) => row.some((cell) => sameRaw(cell, raw))),
   );
   return place === -1 ? null : place;
 }

@@ -244,4 +244,16 @@ test("a row typed by hand that comes back leaves alone one that holds its word a
   ];
   const now = { rows: [rows[0] as Row, NEW] };
   expect(mended({ before: { rows }, now, landing: appended(rows, PALM) }).rows).toEqual(rows);
+  // The round after: both stand, the new one is missing, and there is nothing to mend.
+  const next = { before: { rows }, now: { rows }, landing: appended(rows, PALM), restored: [2] };
+  expect(mended(next)).toMatchObject({ rows, again: ["new-1"], restored: [2] });
+  // Nor is it taken for one without an Id that holds more, nor for what somebody types just now beside an Id.
+  const typed: Row[] = [
+    ["", "Hoya", "dry", ""],
+    ["", "Hoya", "", ""],
+  ];
+  expect(mended({ ...next, before: { rows: typed }, now: { rows: typed } }).rows).toEqual(typed);
+  const edited: Row[] = [["c-1", "Hoya", "other", "z"], rows[1] as Row];
+  expect(mended({ ...next, now: { rows: edited } }).rows).toEqual(edited);
+  expect(mended({ ...next, now: { rows: [edited[0] as Row] } }).rows).toEqual([edited[0]]);
 });
