@@ -1,7 +1,22 @@
 /** Repairs where somebody else's columns, rows typed by hand or changes of that very moment are about. */
 
 import { describe, expect, test } from "vitest";
-import { A, appended, B, BLANK, C, FILLED, fine, HEAD, mended, PALM, type Row, TYPED, toMend } from "./mending.ts";
+import {
+  A,
+  appended,
+  B,
+  BLANK,
+  C,
+  type Case,
+  FILLED,
+  fine,
+  HEAD,
+  mended,
+  PALM,
+  type Row,
+  TYPED,
+  toMend,
+} from "./mending.ts";
 
 const before = { rows: [A, B] };
 const landing = appended([A, B], PALM);
@@ -256,4 +271,40 @@ test("a row typed by hand that comes back leaves alone one that holds its word a
   const edited: Row[] = [["c-1", "Hoya", "other", "z"], rows[1] as Row];
   expect(mended({ ...next, now: { rows: edited } }).rows).toEqual(edited);
   expect(mended({ ...next, now: { rows: [edited[0] as Row] } }).rows).toEqual([edited[0]]);
+});
+
+describe("a row typed by hand that was put back in an earlier round", () => {
+  const hoya: Row = ["", "Hoya", "", ""];
+  const later = (rows: Row[], now: Row[], more: Partial<Case> = {}) =>
+    mended({ before: { rows }, now: { rows: now }, landing: appended(rows, PALM), restored: [rows.length], ...more })
+      .rows;
+
+  test("is cleared of what strayed into somebody else's cell of it", () => {
+    expect(later([C, hoya], [C, ["", "Hoya", "", "Palm"]])).toEqual([C, hoya]);
+  });
+
+  test("is put right again where its cells stand in each other's columns", () => {
+    expect(later([C, TYPED], [C, ["", "by hand", "Hoya", ""]])).toEqual([C, TYPED]);
+  });
+
+  test("is not taken for another that has one of its cells, or all of them and more", () => {
+    const other: Row = ["", "Hoya", "just now", ""];
+    expect(later([C, TYPED], [C, other])).toEqual([C, other]);
+    const dry: Row = ["", "Hoya", "dry", ""];
+    expect(later([dry, hoya], [dry])).toEqual([dry]);
+  });
+
+  test("for the first time this round is looked for nowhere else", () => {
+    const ivy: Row = ["", "Ivy", "", ""];
+    const other: Row = ["", "Hoya", "just now", ""];
+    expect(later([ivy, hoya], [other, NEW], { restored: [] })).toEqual([other, hoya]);
+  });
+
+  test("keeps what stands in a column that came meanwhile", () => {
+    const now = { head: [...HEAD, "Theirs"], rows: [C, [...NEW, "kept"]] };
+    expect(mended({ before: { rows: [C, hoya] }, now, landing: appended([C, hoya], PALM) }).rows).toEqual([
+      [...C, ""],
+      [...hoya, "kept"],
+    ]);
+  });
 });
