@@ -4,26 +4,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Limit, type LimitedTask, limitedLeastSquares } from "../../src/core/quadratic.ts";
 import { drawn } from "../drawn.ts";
+import { apart, dot } from "./apart.ts";
 
-const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0);
 const list = (length: number, of: fc.Arbitrary<number>) => fc.array(of, { minLength: length, maxLength: length });
-
-/** How far the columns are from being mixes of each other; quadprog squares this. */
-function apart(columns: readonly (readonly number[])[]): number {
-  let least = 1;
-  const basis: number[][] = [];
-  for (const column of columns) {
-    let rest = [...column];
-    for (const q of basis) {
-      const along = dot(q, rest);
-      rest = rest.map((value, i) => value - along * (q[i] ?? 0));
-    }
-    const length = Math.sqrt(dot(rest, rest));
-    least = Math.min(least, length / Math.sqrt(dot(column, column)));
-    basis.push(rest.map((value) => value / length));
-  }
-  return least;
-}
 
 describe("what holds back, by hand", () => {
   /** Least (x − 1)² + (y − 1)². */

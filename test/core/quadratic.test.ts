@@ -9,8 +9,8 @@ import { parseLabel } from "../../src/core/label.ts";
 import { type Limit, type LimitedTask, limitedLeastSquares } from "../../src/core/quadratic.ts";
 import { doseProblem, solveDoses } from "../../src/core/solve.ts";
 import { drawn } from "../drawn.ts";
+import { apart, dot } from "./apart.ts";
 
-const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0);
 const from1 = <T>(list: readonly T[]): T[] => [undefined as T, ...list];
 
 /** The same task by quadprog, equalities as two limits each; null when it finds no x. */
@@ -30,23 +30,6 @@ function byQuadprog({ columns, wanted, equalities = [], limits = [], slope }: Li
   const A = from1(columns.map((_, j) => from1(rows.map(({ coefficients }) => coefficients[j] ?? 0))));
   const answer = solveQP(D, d, A, from1(rows.map(({ atLeast }) => atLeast)));
   return answer.message === "" ? answer.solution.slice(1) : null;
-}
-
-/** How far the columns are from being mixes of each other; quadprog squares this. */
-function apart(columns: readonly (readonly number[])[]): number {
-  let least = 1;
-  const basis: number[][] = [];
-  for (const column of columns) {
-    let rest = [...column];
-    for (const q of basis) {
-      const along = dot(q, rest);
-      rest = rest.map((value, i) => value - along * (q[i] ?? 0));
-    }
-    const length = Math.sqrt(dot(rest, rest));
-    least = Math.min(least, length / Math.sqrt(dot(column, column)));
-    basis.push(rest.map((value) => value / length));
-  }
-  return least;
 }
 
 const thousandth = (min: number, max: number) => fc.integer({ min: min * 1000, max: max * 1000 }).map((n) => n / 1000);

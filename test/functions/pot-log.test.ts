@@ -1,24 +1,8 @@
 /** Logs that reservoir functions read: odd amounts, blank and broken rows, and which columns matter to whom. */
 
 import { describe, expect, it } from "vitest";
-import { date, outcome } from "./cells.ts";
-
-const column = (...values: unknown[]): unknown[][] => values.map((value) => [value]);
-const HEADINGS = ["Id", "Date", "Plant", "Event", "Amount mL", "EC", "Who", "Corrects"];
-const logOf = (...rows: unknown[][]): unknown[][] => [HEADINGS, ...rows];
-let made = 0;
-function row(on: string, event: string, amount: unknown = "", more: { plant?: unknown; ec?: unknown } = {}): unknown[] {
-  made += 1;
-  return [`r${made}`, date(on), more.plant ?? "Fern", event, amount, more.ec ?? "", "Ines", ""];
-}
-const WEEKS = [
-  row("2026-03-01", "Solution change", 500),
-  row("2026-03-08", "Top up", 70),
-  row("2026-03-15", "Top up", "70 mL"),
-  row("2026-03-22", "top UP ", 70),
-  row("2026-03-29", "Top up", 70),
-];
-const asOf = date("2026-03-29");
+import { outcome } from "./cells.ts";
+import { asOf, column, HEADINGS, logOf, row, WEEKS } from "./weeks.ts";
 
 describe("rows of a log that only some functions read", () => {
   const usual = (...rows: unknown[][]) => outcome("POT_USE", "Fern", logOf(...WEEKS, ...rows), asOf);

@@ -2,23 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 import { call, date, outcome, plain } from "./cells.ts";
-
-const column = (...values: unknown[]): unknown[][] => values.map((value) => [value]);
-const HEADINGS = ["Id", "Date", "Plant", "Event", "Amount mL", "EC", "Who", "Corrects"];
-const logOf = (...rows: unknown[][]): unknown[][] => [HEADINGS, ...rows];
-let made = 0;
-function row(on: string, event: string, amount: unknown = "", more: { plant?: unknown; ec?: unknown } = {}): unknown[] {
-  made += 1;
-  return [`r${made}`, date(on), more.plant ?? "Fern", event, amount, more.ec ?? "", "Ines", ""];
-}
-const WEEKS = [
-  row("2026-03-01", "Solution change", 500),
-  row("2026-03-08", "Top up", 70),
-  row("2026-03-15", "Top up", "70 mL"),
-  row("2026-03-22", "top UP ", 70),
-  row("2026-03-29", "Top up", 70),
-];
-const asOf = date("2026-03-29");
+import { asOf, column, logOf, row, WEEKS } from "./weeks.ts";
 
 describe("POT_USE and POT_TREND", () => {
   it("answer a column of plants, amounts as numbers or texts with their unit, rows in any order", () => {
